@@ -1,0 +1,1 @@
+"""What goes out: papers, guides, moderation samples, summaries."""

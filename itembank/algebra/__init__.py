@@ -1,0 +1,1 @@
+"""Exact school algebra as it is written: trees, reading, showing, values. Pure."""

@@ -1,0 +1,174 @@
+"""What does a line of working say, exactly as it was written?
+
+Immutable nodes and nothing else. Nothing is simplified behind the writer's back: the order of
+terms, unfinished arithmetic, brackets, mixed numbers, decimals and repeated signs all stay.
+Questions about trees (values, showing, stages) live in modules of their own.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Integer:
+    """A whole number as its digits: ``12``."""
+
+    digits: str
+
+
+@dataclass(frozen=True, slots=True)
+class Decimal:
+    """A terminating decimal as written, with a point: ``2.50``."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Recurring:
+    """A decimal whose recurrence is marked: ``plain`` up to the block (``5.8``), ``block`` (``3``).
+
+    ``mark`` tells how it was marked: ``dot``, ``bar``, ``word`` or ``dots`` (``5.8333...``);
+    ``repeats`` is how often the block was written.
+    """
+
+    plain: str
+    block: str
+    mark: str
+    repeats: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class CutShort:
+    """A decimal that goes on without saying how: ``5.83...``. Its value is not known exactly."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Mixed:
+    """A mixed number: ``2 3/4``; digits only, no sign."""
+
+    whole: str
+    top: str
+    bottom: str
+
+
+@dataclass(frozen=True, slots=True)
+class Symbol:
+    """A letter that stands for a number: ``x``."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Negative:
+    """A minus written before something: ``-3``, ``-(x + 1)``, ``--3``."""
+
+    body: Node
+
+
+@dataclass(frozen=True, slots=True)
+class Positive:
+    """A plus written before something: ``+3``."""
+
+    body: Node
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """Terms in the order written, each with the sign before it.
+
+    The first sign is always ``+``: a leading minus is a :class:`Negative` body.
+    ``14 - 3x - 14`` is ``Sum((("+", 14), ("-", 3x), ("-", 14)))``.
+    """
+
+    terms: tuple[tuple[str, Node], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Product:
+    """Factors in the order written.
+
+    ``marks[i]`` stands between factors i and i + 1: ``""`` where it is implied (``3x``), ``×``
+    where it is written.
+    """
+
+    factors: tuple[Node, ...]
+    marks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Quotient:
+    """``top`` over ``bottom``; ``mark`` is ``/`` (a fraction bar) or ``÷``."""
+
+    top: Node
+    bottom: Node
+    mark: str
+
+
+@dataclass(frozen=True, slots=True)
+class Power:
+    """``base ^ exponent``."""
+
+    base: Node
+    exponent: Node
+
+
+@dataclass(frozen=True, slots=True)
+class Bracket:
+    """A bracket as written; ``kind`` is its opening character: ``(``, ``[`` or ``{``."""
+
+    body: Node
+    kind: str = "("
+
+
+Node = (
+    Integer
+    | Decimal
+    | Recurring
+    | CutShort
+    | Mixed
+    | Symbol
+    | Negative
+    | Positive
+    | Sum
+    | Product
+    | Quotient
+    | Power
+    | Bracket
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Relation:
+    """Expressions joined by relation signs, chained as written; a lone expression has no sign.
+
+    ``signs[i]`` stands between sides i and i + 1 and is one of ``= < <= > >= ≠ ≈``.
+    """
+
+    sides: tuple[Node, ...]
+    signs: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """An operation noted beside a line: ``(+7)``, ``÷6``, ``[-4x]``. ``sign`` is ``+ - × ÷``."""
+
+    sign: str
+    operand: Node
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One written line: alternatives (``or``), each a set of relations; and what stands around it.
+
+    ``statement`` is ``no solution``, ``all values`` or empty. ``heads`` are the words that open the
+    line, in lower case (``so``, ``check``, ``again``).
+    """
+
+    text: str
+    alternatives: tuple[tuple[Relation, ...], ...] = ()
+    statement: str = ""
+    notes: tuple[Note, ...] = ()
+    heads: tuple[str, ...] = ()

@@ -1,0 +1,63 @@
+"""What does every topic hand over? The plain data that solver, scheme, marker and exports share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+class TopicError(ValueError):
+    """A problem that no topic takes, or that its topic cannot take; the message is for a teacher."""
+
+
+class CheckFailed(RuntimeError):
+    """A generated line that the independent check (SymPy) does not confirm: never stored."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """A milestone of a route. ``kind`` is the kind of mark it carries by default (M, A or B)."""
+
+    name: str
+    kind: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class RouteLine:
+    """One line of a worked solution.
+
+    ``text`` is typed text, ``step`` a teacher's words for what led here (empty for the problem),
+    ``stage`` the stage that the step serves ("" where none), ``required`` whether a full solution
+    shows it.
+    """
+
+    text: str
+    step: str
+    stage: str
+    required: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """One valid method as a sequence of lines, the problem first and the value last."""
+
+    name: str
+    lines: tuple[RouteLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Solution:
+    """The reference solution of a problem: every sensible route, each line checked by SymPy.
+
+    ``answer`` is typed text (``x = 11/4``, ``no solution``, ``all values``); ``forms`` are the
+    accepted forms of the value, the preferred one first (empty where there is no value).
+    ``stages`` are those present in the problem, in order.
+    """
+
+    problem: str
+    topic: str
+    answer: str
+    forms: tuple[str, ...]
+    routes: tuple[Route, ...]
+    stages: tuple[Stage, ...]
+    checked: bool = True

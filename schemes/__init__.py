@@ -1,0 +1,1 @@
+"""How it is marked: schemes, explanations of working, marks, scripts."""

@@ -1,0 +1,104 @@
+"""What did the marker decide? The marks of one script, each with its line and its reason."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+VERDICTS = (
+    "copied",
+    "follows",
+    "follows own error",
+    "slip",
+    "method error",
+    "side working",
+    "check",
+    "trial",
+    "notation",
+    "misread",
+    "new attempt",
+    "ignored",
+    "true by accident",
+    "unexplained",
+    "unreadable",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class ScriptLine:
+    """One line as handed in."""
+
+    text: str
+    crossed_out: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PathPart:
+    """One part of an explanation: ``kind`` is ``step``, ``error`` or ``slip``."""
+
+    kind: str
+    name: str
+    stage: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class OtherReading:
+    """Another explanation of the same line, and the total that it would lead to."""
+
+    path: tuple[PathPart, ...]
+    total: int
+
+
+@dataclass(frozen=True, slots=True)
+class LineMark:
+    """The verdict on one line; ``sources`` are the numbers of the lines it was judged from."""
+
+    text: str
+    reads: bool
+    verdict: str
+    sources: tuple[int, ...] = ()
+    path: tuple[PathPart, ...] = ()
+    readings: tuple[OtherReading, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PointMark:
+    """The award of one mark point; ``line`` counts from 1, ``None`` where no line bears on it."""
+
+    point: str
+    stage: str
+    value: int
+    awarded: int
+    line: int | None
+    decided: bool
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Referral:
+    """A question for the teacher: where, why, and the totals that the answer can lead to."""
+
+    line: int | None
+    reason: str
+    lowest: int
+    highest: int
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedScript:
+    """A suggestion for a teacher: the marks of one script, with everything they rest on."""
+
+    total: int
+    maximum: int
+    lowest: int
+    highest: int
+    points: tuple[PointMark, ...]
+    lines: tuple[LineMark, ...]
+    special: str | None = None
+    referrals: tuple[Referral, ...] = ()
+
+    @property
+    def referred(self) -> bool:
+        """Whether a teacher must decide something before the mark stands."""
+        return bool(self.referrals)
