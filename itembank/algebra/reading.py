@@ -1,0 +1,288 @@
+"""What does a line of working say? One typed line -> relations, statements, notes, head words.
+
+The expressions themselves are read by :mod:`itembank.algebra.grammar`; this module knows what
+stands around them: several lines typed in one, words at a line's head, operations noted beside a
+line, ``or`` / ``and`` / commas between solutions, statements such as ``no solution``.
+"""
+
+from __future__ import annotations
+
+import re
+
+from itembank.algebra.grammar import (
+    LONGEST_LINE,
+    ReadingFault,
+    read_expression,
+    read_relation,
+    same_signs,
+)
+from itembank.algebra.written import Line, Node, Note, Relation, Symbol
+
+__all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
+
+_NONE = re.compile(
+    r"(?:there\s+(?:is|are)\s+|has\s+|have\s+)?\b(?:no\s+(?:real\s+)?(?:solutions?|solns?|values?|answers?)"
+    r"(?:\s+(?:of|for)\s+[a-z])?|never\s+true|impossible|not\s+possible|contradiction"
+    r"|inconsistent|not\s+true\s+for\s+any\s+[a-z]|(?:does\s+not|doesn't)\s+work)\b|∅|\{\s*\}",
+    re.IGNORECASE,
+)
+_ALL = re.compile(
+    r"\b(?:all|any|every|each)\s+(?:real\s+|possible\s+)?(?:values?|numbers?|reals?)"
+    r"(?:\s+(?:of|for)\s+[a-z])?(?:\s+works?)?\b|\bevery\s+[a-z]\b(?:\s+works?)?|\binfinitely\s+many"
+    r"(?:\s+(?:solutions?|solns?|values?))?\b|\balways\s+true\b|\btrue\s+for\s+(?:all|any|every)"
+    r"(?:\s+(?:values?\s+of\s+)?[a-z])?\b|\bidentity\b|\b[a-z]\s+can\s+be\s+any(?:thing|\s+\w+)"
+    r"|\b[a-z]\s*=\s*anything\b|\b[a-z]\s*∈\s*ℝ|ℝ",
+    re.IGNORECASE,
+)
+_STATEMENT_TAIL = re.compile(r"[\s.!,;:)]*$")
+_STATEMENT_LEAD = re.compile(
+    r"(?:[,;:.\s]|\b(?:so|therefore|hence|thus|then|it|is|the|equation|has|which|this|an|a|and"
+    r"|because|means|that)\b|∴|⇒|=>|-|->|→|\()*$",
+    re.IGNORECASE,
+)
+_HEAD = re.compile(
+    r"\s*(?:(?P<word>so|therefore|hence|thus|then|and\s+so|giving|gives|which\s+gives|we\s+get"
+    r"|i\.e\.|ie|now|solve|answer|ans|the\s+answer\s+is|check|checking|test|try|trying|again"
+    r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and)\b\s*[:.,]?|(?P<sign>∴|⇒|→|=>|->|-->|\.\.\.(?=\s)|=(?!=)))\s*",
+    re.IGNORECASE,
+)
+_IS = re.compile(
+    r"^(?P<letter>[a-z])\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be)\s+",
+    re.IGNORECASE,
+)
+_BETWEEN = re.compile(r"\s*(?:;|\||\n|=>|⇒|-+>|→|∴|\bso\b|\btherefore\b|\bhence\b)\s*", re.IGNORECASE)
+_WIDE = re.compile(r"\s{3,}|\t")
+_RELATION_SIGN = re.compile(r"[=<>≤≥≠≈]")
+_BRACKET_NOTE = re.compile(
+    r"\s+(?:\(\s*(?P<round>[+\-×÷/][^()=]*)\)|\[\s*(?P<square>[+\-×÷/][^\[\]=]*)\])\s*$"
+)
+_LOOSE_NOTE = re.compile(r"(?:\s{3,}|\s{2,}(?=[×÷])|\t\s*)(?P<loose>[+\-×÷/](?=\S)[^=]*|[×÷]\s*[^=]*)$")
+_WORD_NOTE = re.compile(
+    r"(?:\s{2,}|\s*[(\[,]\s*)(?P<verb>add|plus|subtract|take\s+away|take|minus|multiply(?:\s+both\s+sides)?"
+    r"(?:\s+by)?|times(?:\s+by)?|divide(?:\s+both\s+sides)?(?:\s+by)?)\s+(?P<what>[^=()\[\]]+?)"
+    r"(?:\s+(?:to|from|on)?\s*(?:both|each)\s+sides?)?\s*[)\]]?\s*$",
+    re.IGNORECASE,
+)
+_ALONE_NOTE = re.compile(r"^\s*[(\[]?\s*(?P<op>[×÷/][^=()\[\]]+|[+\-][^=()\[\]]+)[)\]]?\s*$")
+_TAIL = re.compile(
+    r"\s*(?:\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|[✓✔☑]|\bq\.?e\.?d\.?)\s*$",
+    re.IGNORECASE,
+)
+_BOTH = re.compile(r"\s*(?:on\s+|to\s+|from\s+)?(?:both|each)\s+sides?\s*$", re.IGNORECASE)
+
+
+def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
+    """Read one typed line that may hold several lines of working (``;``, ``|``, wide spaces, ``=>``).
+
+    ``comma`` reads ``3,5`` as a decimal. An empty text gives no line.
+
+    Raises:
+        ReadingFault: with the column and what was expected there.
+    """
+    if len(text) > LONGEST_LINE:
+        raise ReadingFault(LONGEST_LINE + 1, f"at most {LONGEST_LINE} characters", str(len(text)))
+    plain = same_signs(text)
+    pieces = _pieces(plain)
+    lines = [_read_piece(plain, start, end, comma) for start, end in pieces]
+    return tuple(line for line in lines if line is not None)
+
+
+def read_line(text: str, *, comma: bool = False) -> Line:
+    """Read a typed text that must hold exactly one line.
+
+    Raises:
+        ReadingFault: with the column and what was expected there; also for no line, or several.
+    """
+    lines = read_lines(text, comma=comma)
+    if len(lines) != 1:
+        raise ReadingFault(1, "one line", "nothing" if not lines else f"{len(lines)} lines")
+    return lines[0]
+
+
+def _pieces(text: str) -> list[tuple[int, int]]:
+    """Where each line typed into ``text`` starts and ends."""
+    spans, start = [], 0
+    for match in _BETWEEN.finditer(text):
+        spans.append((start, match.start()))
+        start = match.end()
+    spans.append((start, len(text)))
+    pieces = []
+    for first, last in spans:
+        pieces.extend(_wide_pieces(text, first, last))
+    return [(a, b) for a, b in pieces if text[a:b].strip(" .,")]
+
+
+def _wide_pieces(text: str, first: int, last: int) -> list[tuple[int, int]]:
+    """Split at wide spaces where a relation stands on both sides of them."""
+    out, start = [], first
+    for match in _WIDE.finditer(text, first, last):
+        left, right = text[start : match.start()], text[match.end() : last]
+        if _complete(left) and _complete(_WIDE.split(right)[0]):
+            out.append((start, match.start()))
+            start = match.end()
+    return [*out, (start, last)]
+
+
+def _complete(text: str) -> bool:
+    text = text.strip()
+    return bool(_RELATION_SIGN.search(text)) and text[0] not in "=<>≤≥≠≈" and text[-1] not in "=<>+-×÷/"
+
+
+def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
+    whole = text[start:end].strip()
+    statement, end = _statement(text, start, end)
+    heads, start = _heads(text, start, end)
+    if tail := _TAIL.search(text, start, end):
+        end = tail.start()
+    notes, end = _notes(text, start, end, bool(statement))
+    body = text[start:end]
+    if not body.strip(" .,"):
+        if not (statement or notes or heads):
+            return None
+        return Line(whole, (), statement, notes, heads)
+    alternatives = _alternatives(body, start + 1, comma)
+    return Line(whole, alternatives, statement, notes, heads)
+
+
+def _statement(text: str, start: int, end: int) -> tuple[str, int]:
+    """A statement that closes the piece, and where the piece then ends."""
+    for name, pattern in (("no solution", _NONE), ("all values", _ALL)):
+        for match in pattern.finditer(text, start, end):
+            if _STATEMENT_TAIL.match(text, match.end(), end):
+                lead = _STATEMENT_LEAD.search(text, start, match.start())
+                return name, lead.start() if lead else match.start()
+    return "", end
+
+
+def _heads(text: str, start: int, end: int) -> tuple[tuple[str, ...], int]:
+    heads = []
+    while match := _HEAD.match(text, start, end):
+        word = match.group("word")
+        after = text[match.end() : match.end() + 1]
+        if word and len(word) == 1 and after == "=":
+            break
+        heads.append(re.sub(r"\s+", " ", (word or match.group("sign")).lower()))
+        start = match.end()
+    return tuple(heads), start
+
+
+def _notes(text: str, start: int, end: int, stated: bool) -> tuple[tuple[Note, ...], int]:
+    """Operations noted beside the relation, and where the relation ends."""
+    body = text[start:end]
+    if _RELATION_SIGN.search(body):
+        return _notes_beside(text, start, end)
+    alone = _ALONE_NOTE.match(_BOTH.sub("", body))
+    if alone and not stated:
+        parts = alone.group("op").split()
+        twice = len(parts) == 2 and parts[0] == parts[1]
+        op = parts[0] if twice else alone.group("op")
+        if twice or op[0] in "×÷/" or _BOTH.search(body) or "(" in body:
+            note = _note(op)
+            if note is not None:
+                return (note,), start
+    word = _WORD_NOTE.search("  " + body)
+    if word and not stated and word.start() == 0:
+        note = _note(_verb_sign(word.group("verb")) + word.group("what"))
+        if note is not None:
+            return (note,), start
+    return (), end
+
+
+def _notes_beside(text: str, start: int, end: int) -> tuple[tuple[Note, ...], int]:
+    notes: list[Note] = []
+    while True:
+        trimmed = _BOTH.sub("", text[start:end])
+        for pattern in (_BRACKET_NOTE, _LOOSE_NOTE, _WORD_NOTE):
+            match = pattern.search(trimmed)
+            note = _note(_noted(match)) if match else None
+            if match and note is not None and _RELATION_SIGN.search(trimmed[: match.start()]):
+                notes.insert(0, note)
+                end = start + match.start()
+                break
+        else:
+            return tuple(notes), end
+
+
+def _noted(match: re.Match[str]) -> str:
+    groups = match.groupdict()
+    if groups.get("verb"):
+        return _verb_sign(groups["verb"]) + groups["what"]
+    return next(text for text in groups.values() if text)
+
+
+def _verb_sign(verb: str) -> str:
+    first = verb.lower().split()[0]
+    return {"add": "+", "plus": "+", "multiply": "×", "times": "×", "divide": "÷"}.get(first, "-")
+
+
+def _note(text: str) -> Note | None:
+    parts = text.split()
+    if len(parts) == 2 and parts[0] == parts[1]:
+        text = parts[0]
+    sign = "÷" if text[0] == "/" else text[0]
+    try:
+        return Note(sign, read_expression(text[1:].strip()))
+    except ReadingFault:
+        return None
+
+
+def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, ...], ...]:
+    body, column = _worded(body, column)
+    if comma:
+        body = re.sub(r"(?<=\d),(?=\d)", ".", body)
+    elif match := re.search(r"\d,\d", body):
+        raise ReadingFault(column + match.start() + 1, "a decimal point", "a comma between digits")
+    relations: list[Relation] = []
+    groups: list[list[Relation]] = []
+    place = 0
+    for match in re.finditer(r"\bor\b|\band\b|,|&|$", body, re.IGNORECASE):
+        part = body[place : match.start()]
+        if part.strip(" ."):
+            lead = len(part) - len(part.lstrip())
+            text, at = _worded(part[lead:].rstrip().rstrip("."), column + place + lead)
+            relations.append(_with_left(read_relation(text, at), relations, groups))
+        elif match.group():
+            raise ReadingFault(column + match.start(), "a relation", repr(match.group()))
+        if match.group().lower() == "or":
+            groups.append(relations)
+            relations = []
+        place = match.end()
+    groups.append(relations)
+    return _solutions_apart(groups)
+
+
+def _worded(body: str, column: int) -> tuple[str, int]:
+    """``x is 5`` is ``x = 5``; columns are kept by padding."""
+    lead = len(body) - len(body.lstrip())
+    match = _IS.match(body[lead:])
+    if match is None:
+        return body, column
+    letter = match.group("letter")
+    return " " * lead + (letter + " =").ljust(match.end()) + body[lead + match.end() :], column
+
+
+def _with_left(
+    relation: Relation, relations: list[Relation], groups: list[list[Relation]]
+) -> Relation:
+    """``x = 2 or 3``: a bare number after a solution takes its left side."""
+    before = relations or (groups[-1] if groups else [])
+    if relation.signs or not before or not before[-1].signs:
+        return relation
+    return Relation((before[-1].sides[0], relation.sides[0]), ("=",))
+
+
+def _solutions_apart(groups: list[list[Relation]]) -> tuple[tuple[Relation, ...], ...]:
+    """``x = 2, x = 3`` are alternatives; ``x = 2, y = 3`` is one set."""
+    out: list[tuple[Relation, ...]] = []
+    for group in groups:
+        letters = [_solved(relation) for relation in group]
+        if len(group) > 1 and letters[0] is not None and len(set(letters)) == 1:
+            out.extend((relation,) for relation in group)
+        else:
+            out.append(tuple(group))
+    return tuple(out)
+
+
+def _solved(relation: Relation) -> str | None:
+    left: Node = relation.sides[0]
+    return left.name if isinstance(left, Symbol) and relation.signs else None
