@@ -1,0 +1,105 @@
+"""``itembank scheme``: what earns the marks of a problem?"""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+from typer.core import TyperGroup
+
+from itembank.cli.contract import Record, problem_request, scheme_record
+from itembank.cli.printing import console, print_cautions, say, table
+from itembank.cli.streams import answer_one
+from itembank.cli.usage import TAKES_PROBLEM, problem_text
+
+if TYPE_CHECKING:
+    from schemes.scheme import MarkPoint, Scheme
+
+
+class _ShowsByDefault(TyperGroup):
+    """A group that takes a problem too: ``scheme PROBLEM`` is ``scheme show PROBLEM``."""
+
+    def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
+        if args and args[0] not in self.commands and args[0] != "--help":
+            args = ["show", *args]
+        return super().parse_args(ctx, args)
+
+
+app = typer.Typer(
+    cls=_ShowsByDefault,
+    no_args_is_help=True,
+    rich_markup_mode="markdown",
+    context_settings=TAKES_PROBLEM,
+)
+
+
+@app.callback(subcommand_metavar="PROBLEM | COMMAND [ARGS]...")
+def scheme() -> None:
+    """Show what earns the marks of a problem: `itembank scheme '6x - 7 = 23'`."""
+
+
+@app.command(context_settings=TAKES_PROBLEM)
+def show(
+    problem: Annotated[
+        str,
+        typer.Argument(
+            metavar="PROBLEM",
+            help="The problem as typed, e.g. '6x - 7 = 23'.",
+            callback=problem_text,
+        ),
+    ],
+    topic: Annotated[
+        str | None,
+        typer.Option(help="The topic, for a problem that more than one topic could take."),
+    ] = None,
+    json: Annotated[bool, typer.Option("--json", help="Print one line of JSON.")] = False,
+) -> None:
+    """Show the default scheme of a problem: mark points, what each needs, settings."""
+    record = {"problem": problem, "topic": topic}
+    if json:
+        raise typer.Exit(answer_one(record, _answer))
+    _show(_made(record))
+
+
+def scheme_of(problem: str, topic: str | None) -> Scheme:
+    """The default scheme of a problem; see :func:`default_scheme` for what is raised."""
+    from schemes.building import default_scheme
+
+    return default_scheme(problem, topic)
+
+
+def _made(record: Record) -> Scheme:
+    request = problem_request(record)
+    return scheme_of(request.problem, request.topic)
+
+
+def _answer(record: Record) -> Record:
+    return scheme_record(_made(record))
+
+
+def _show(made: Scheme) -> None:
+    from schemes.scheme import Settings
+
+    screen = console()
+    rows = [
+        (point.point, point.value, point.stage, _needs(point), point.text) for point in made.points
+    ]
+    say(screen, f"{made.problem}   ({made.topic}), {made.total} marks", "bold")
+    screen.print(table("", ("Point", "Marks#", "Stage", "Needs", "Earned by"), rows))
+    for field in fields(Settings):
+        value = getattr(made.settings, field.name)
+        if value != field.default:
+            say(screen, f"Setting changed: {field.name} = {value}")
+    for note in made.notes:
+        say(screen, f"Note: {note}")
+    print_cautions(screen)
+
+
+def _needs(point: MarkPoint) -> str:
+    parts = [*point.depends_on]
+    if point.follow_through:
+        parts.append("ft")
+    if point.must_be_seen:
+        parts.append("must be seen")
+    return ", ".join(parts)
