@@ -5,12 +5,18 @@ together by a program may need a bracket that it does not hold (a :class:`Quotie
 bare :class:`Sum`): the bracket is typed all the same, so that the value is kept, and the text then
 reads back with an explicit :class:`Bracket` there. Programs that want the very same tree back put
 the :class:`Bracket` into the tree.
+
+Multiplying and dividing have one rank and are read from left to right, so ``3 × 7/9`` is three
+sevens over nine: a :class:`Quotient` typed as a later factor reads back as another tree of the
+same value. MathML and spoken words have modules of their own beside this one.
 """
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
+from itembank.algebra.grammar import VULGAR
 from itembank.algebra.written import (
     Bracket,
     CutShort,
@@ -35,8 +41,10 @@ CLOSING = {"(": ")", "[": "]", "{": "}"}
 DOT_ABOVE = "\u0307"
 OVERLINE = "\u0305"
 
-_ATOMS = (Integer, Decimal, Symbol, Bracket)
-_ENDS_APART = (Quotient, Mixed, Recurring, CutShort)
+_ONE_SIGN = {value: sign for sign, value in VULGAR.items()}
+_RAISED = str.maketrans("012345", "⁰¹²³⁴⁵")
+_PLAIN_POWER = re.compile(r"\^([0-5]+)$")
+_ATOMS = (Integer, Decimal, Recurring, CutShort, Mixed, Symbol, Bracket)
 
 
 def typed(written: Node | Relation | Line) -> str:
@@ -53,14 +61,6 @@ def typed(written: Node | Relation | Line) -> str:
 def typed_note(note: Note) -> str:
     """Return the typed text of an operation noted beside a line: ``(+7)``."""
     return f"({note.sign}{_node(note.operand)})"
-
-
-def is_single(node: Node) -> bool:
-    """Say whether a node holds together by itself, beside any operation: a number, letter, bracket.
-
-    Mixed numbers and marked recurring decimals do not: ``2 3/4`` falls apart under a power.
-    """
-    return isinstance(node, _ATOMS)
 
 
 def _line(line: Line) -> str:
@@ -96,19 +96,30 @@ def _node(node: Node) -> str:
         case Quotient(top, bottom, mark):
             return _quotient(top, bottom, mark)
         case Power(base, exponent):
-            return f"{_guarded(base, not is_single(base))}^{_exponent(exponent)}"
+            return f"{_alone(base)}^{_exponent(exponent)}"
         case Bracket(body, kind):
             return f"{kind}{_node(body)}{CLOSING[kind]}"
 
 
 def _guarded(node: Node, needs_bracket: bool) -> str:
-    """Type a node, in a bracket where the text around it would otherwise change the value."""
-    return f"({_node(node)})" if needs_bracket else _node(node)
+    """Type a node; in a bracket, or as ``½``, where the text around it would change the value."""
+    if not needs_bracket:
+        return _node(node)
+    return _as_one_sign(node) or f"({_node(node)})"
+
+
+def _as_one_sign(node: Node) -> str:
+    """``½`` for one over two; empty for what has no sign of its own."""
+    match node:
+        case Quotient(Integer(top), Integer(bottom), "/"):
+            return _ONE_SIGN.get(f"{top}/{bottom}", "")
+        case _:
+            return ""
 
 
 def _unending(number: Recurring | CutShort) -> str:
     if isinstance(number, CutShort):
-        return number.text if number.text.endswith(("...", "…")) else f"{number.text}..."
+        return f"{number.text}..."
     block, plain = number.block, number.plain
     match number.mark:
         case "dot" if len(block) == 1:
@@ -118,7 +129,7 @@ def _unending(number: Recurring | CutShort) -> str:
         case "bar":
             return plain + "".join(digit + OVERLINE for digit in block)
         case "word":
-            return f"{plain}{block * number.repeats} recurring"
+            return f"{plain}{block} recurring"
         case _:
             return f"{plain}{block * number.repeats}..."
 
@@ -135,34 +146,65 @@ def _product(factors: tuple[Node, ...], marks: tuple[str, ...]) -> str:
     text = _guarded(factors[0], isinstance(factors[0], Sum))
     for (before, factor), mark in zip(pairwise(factors), marks, strict=True):
         if mark:
-            text += f" {mark} {_guarded(factor, isinstance(factor, Sum))}"
+            text += f" {mark} {_signed(factor, (Sum,))}"
         else:
-            gap = " " if isinstance(before, _ENDS_APART) else ""
-            text += gap + _guarded(factor, not _joins(factor))
+            text = _joined(text, before, factor)
     return text
 
 
-def _joins(factor: Node) -> bool:
-    """Say whether an implied factor can be read behind another: not in ``3 4``, ``3 1/4``, ``3-2``.
+def _joined(text: str, before: Node, factor: Node) -> str:
+    """Type an implied factor behind others; two numbers never meet (``3 4``, ``3 1/4``)."""
+    after = _as_one_sign(factor) or _node(factor)
+    number_first = _is_number(after[0])
+    two_numbers = number_first and (_is_number(text[-1]) or text.endswith("recurring"))
+    holds = isinstance(factor, (*_ATOMS, Power)) or _as_one_sign(factor)
+    raised = _PLAIN_POWER.search(text)
+    if raised and two_numbers and holds:
+        return text[: raised.start()] + raised[1].translate(_RAISED) + after
+    if two_numbers or not holds:
+        after = f"({_node(factor)})"
+    return text + _gap(text, before) + after
 
-    A letter or a bracket has to open it.
-    """
-    opening = _node(factor)[0]
-    return not isinstance(factor, Sum) and (opening.isalpha() or opening in CLOSING)
+
+def _is_number(character: str) -> bool:
+    """Say whether a character belongs to a number: a digit, a one-sign fraction, a mark over."""
+    return character.isnumeric() or character in (DOT_ABOVE, OVERLINE, ".")
+
+
+def _gap(text: str, before: Node) -> str:
+    """A space where tight typing would mislead people (``3/4 x``) or make a word (``ab c``)."""
+    apart = isinstance(before, Quotient | Mixed | Recurring | CutShort)
+    return " " if apart or (len(text) > 1 and text[-2:].isalpha()) else ""
 
 
 def _quotient(top: Node, bottom: Node, mark: str) -> str:
-    """Type a division; multiplying and dividing are read from left to right with equal rank."""
-    bar = mark == "/"
-    above = _guarded(top, isinstance(top, Sum) or (bar and isinstance(top, Mixed)))
-    loose = (Sum, Product, Quotient, Mixed) if bar else (Sum, Product, Quotient)
-    below = _guarded(bottom, isinstance(bottom, loose))
-    return f"{above}/{below}" if bar else f"{above} ÷ {below}"
+    above = _guarded(top, isinstance(top, Sum))
+    # A divisor lets go of part of itself without a bracket: 3/4x is three quarters of x.
+    below = _signed(bottom, (Sum, Product, Quotient))
+    return f"{above}/{below}" if mark == "/" else f"{above} ÷ {below}"
+
+
+def _signed(node: Node, loose: tuple[type, ...]) -> str:
+    """Type what stands behind ``×``, ``/`` or ``÷``, its own signs first."""
+    match node:
+        case Negative(body):
+            return f"-{_signed(body, loose)}"
+        case Positive(body):
+            return f"+{_signed(body, loose)}"
+        case _:
+            return _as_one_sign(node) or _guarded(node, isinstance(node, loose))
+
+
+def _alone(node: Node) -> str:
+    """Type what holds together beside a power sign."""
+    return _guarded(node, not isinstance(node, _ATOMS))
 
 
 def _exponent(exponent: Node) -> str:
     match exponent:
-        case Negative(body) if is_single(body):
-            return f"-{_node(body)}"
+        case Negative(body) if not isinstance(body, Negative | Positive):
+            return f"-{_alone(body)}"
+        case Positive(body) if not isinstance(body, Negative | Positive):
+            return f"+{_alone(body)}"
         case _:
-            return _guarded(exponent, not is_single(exponent))
+            return _alone(exponent)
