@@ -6,6 +6,7 @@ one :class:`RecordFault` that lists everything wrong with it.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from typing import Any
@@ -68,7 +69,7 @@ def script_request(record: Any) -> ScriptRequest:
     found = _object(record)
     settings = found.get("settings")
     faults = _common_faults(found)
-    faults += _lines_faults(found.get("lines", _MISSING))
+    lines = script_lines(found.get("lines", _MISSING), faults)
     if not isinstance(found.get("show_working", False), bool):
         faults.append('"show_working" must be true or false')
     if settings is not None:
@@ -76,11 +77,24 @@ def script_request(record: Any) -> ScriptRequest:
     _raise_if(faults)
     return ScriptRequest(
         problem=found["problem"],
-        lines=tuple(_script_line(line) for line in found["lines"]),
+        lines=lines,
         show_working=found.get("show_working", False),
         topic=found.get("topic"),
         settings=settings,
     )
+
+
+def script_lines(lines: Any, faults: list[str]) -> tuple[ScriptLine, ...]:
+    """The lines of a script; what is wrong with them is added to ``faults``."""
+    found = _lines_faults(lines)
+    faults += found
+    return () if found else tuple(_script_line(line) for line in lines)
+
+
+def working_lines(cell: str) -> list[str]:
+    """The lines of working in a cell of a table: lines of their own, or with `` | `` between."""
+    lines = (line.strip() for line in re.split(r"\r\n|\n|\r| \| ", cell))
+    return [line for line in lines if line]
 
 
 def scheme_from_record(record: Any, topic: str) -> Scheme:
@@ -95,6 +109,10 @@ def scheme_from_record(record: Any, topic: str) -> Scheme:
     faults += _points_faults(found.get("points", _MISSING))
     if found.get("settings") is not None:
         faults += setting_faults(found["settings"])
+    if not isinstance(found.get("topic"), str | None):
+        faults.append('"topic" must be a text')
+    if type(found.get("version", 1)) is not int or found.get("version", 1) < 1:
+        faults.append('"version" must be a whole number from 1')
     if not _is_texts(found.get("notes", [])):
         faults.append('"notes" must be a list of texts')
     if not faults and "total" in found:

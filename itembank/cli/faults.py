@@ -13,9 +13,10 @@ class Fault(Exception):
 def told(raised: BaseException) -> str | None:
     """The sentence for the user; None where the failure is a fault of this program."""
     from itembank.algebra.reading import ReadingFault
+    from itembank.bank.faults import BankError
 
     if isinstance(raised, ReadingFault):
         return f"cannot be read: {raised}"
-    if isinstance(raised, Fault | TopicError | CheckFailed | RecordFault):
+    if isinstance(raised, Fault | TopicError | BankError | CheckFailed | RecordFault):
         return str(raised)
     return None

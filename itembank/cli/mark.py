@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import csv
-import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, TextIO
 
 import typer
 
-from itembank.cli.contract import Record, RecordFault, script_request
+from itembank.cli.contract import Record, RecordFault, script_request, working_lines
 from itembank.cli.marker import Marker
 from itembank.cli.printing import console, print_cautions, say, table
 from itembank.cli.streams import (
@@ -21,7 +20,7 @@ from itembank.cli.streams import (
     read_csv_rows,
     read_json_lines,
 )
-from itembank.cli.usage import exactly_one, problem_text
+from itembank.cli.usage import YES_NO, exactly_one, problem_text
 
 if TYPE_CHECKING:
     from schemes.verdicts import LineMark, MarkedScript
@@ -32,7 +31,6 @@ CSV_OUT = (
     *("id", "total", "max", "lowest", "highest", "points", "referred", "reasons"),
     *("status", "error"),
 )
-_YES_NO = {"yes": True, "true": True, "1": True, "no": False, "false": False, "0": False, "": False}
 
 
 def mark(
@@ -105,14 +103,13 @@ def record_of_row(row: Record) -> Record:
     Raises :class:`RecordFault` naming the column.
     """
     asked = row.get("show_working", "").strip().lower()
-    if asked not in _YES_NO:
+    if asked not in YES_NO:
         raise RecordFault([f"column show_working: {row['show_working']!r} is neither yes nor no"])
-    lines = [line.strip() for line in re.split(r"\r\n|\n|\r| \| ", row["lines"])]
     return {
         "id": row["id"],
         "problem": row["problem"],
-        "lines": [line for line in lines if line],
-        "show_working": _YES_NO[asked],
+        "lines": working_lines(row["lines"]),
+        "show_working": YES_NO[asked],
     }
 
 

@@ -14,6 +14,8 @@ from itembank.cli.streams import answer_one
 from itembank.cli.usage import TAKES_PROBLEM, problem_text
 
 if TYPE_CHECKING:
+    from rich.console import Console
+
     from schemes.scheme import MarkPoint, Scheme
 
 
@@ -59,7 +61,9 @@ def show(
     record = {"problem": problem, "topic": topic}
     if json:
         raise typer.Exit(answer_one(record, _answer))
-    _show(_made(record))
+    screen = console()
+    show_scheme(screen, _made(record))
+    print_cautions(screen)
 
 
 def scheme_of(problem: str, topic: str | None) -> Scheme:
@@ -78,10 +82,10 @@ def _answer(record: Record) -> Record:
     return scheme_record(_made(record))
 
 
-def _show(made: Scheme) -> None:
+def show_scheme(screen: Console, made: Scheme) -> None:
+    """Print a scheme: its mark points, the settings that differ from the defaults, its notes."""
     from schemes.scheme import Settings
 
-    screen = console()
     rows = [
         (point.point, point.value, point.stage, _needs(point), point.text) for point in made.points
     ]
@@ -93,7 +97,6 @@ def _show(made: Scheme) -> None:
             say(screen, f"Setting changed: {field.name} = {value}")
     for note in made.notes:
         say(screen, f"Note: {note}")
-    print_cautions(screen)
 
 
 def _needs(point: MarkPoint) -> str:

@@ -13,6 +13,8 @@ from itembank.cli.streams import answer_each, answer_one, json_writer, opened_ou
 from itembank.cli.usage import exactly_one, problem_text
 
 if TYPE_CHECKING:
+    from rich.console import Console
+
     from itembank.topics.kinds import Solution
 
 
@@ -51,7 +53,7 @@ def solve(
     record = {"problem": problem, "topic": topic}
     if json:
         raise typer.Exit(answer_one(record, _answer))
-    _show(_solved(record))
+    show_solution(console(), _solved(record))
 
 
 def solution_of(problem: str, topic: str | None) -> Solution:
@@ -70,8 +72,8 @@ def _answer(record: Record) -> Record:
     return solution_record(record.get("id"), _solved(record))
 
 
-def _show(solution: Solution) -> None:
-    screen = console()
+def show_solution(screen: Console, solution: Solution) -> None:
+    """Print a reference solution: the answer, its accepted forms, each route line by line."""
     say(screen, f"{solution.problem}   ({solution.topic})", "bold")
     say(screen, f"Answer: {solution.answer}")
     if len(solution.forms) > 1:

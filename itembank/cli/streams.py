@@ -92,6 +92,20 @@ def read_csv_rows(
         yield from _rows(name, heading, csv.reader(texts, delimiter=separator, strict=True))
 
 
+def checked_rows(
+    path: str, needed: tuple[str, ...], allowed: tuple[str, ...]
+) -> list[tuple[str, dict[str, str]]]:
+    """All rows of a table with their places, where a table counts as a whole or not at all.
+
+    Raises :class:`Fault` as ``read_csv_rows``, and with the faults of all rows that do not read.
+    """
+    rows = list(read_csv_rows(path, needed, allowed))
+    faults = [f"{row.place}: {row.fault}" for row in rows if row.fault]
+    if faults:
+        raise Fault("\n".join(faults))
+    return [(row.place, row.record) for row in rows]
+
+
 def json_writer(out: TextIO) -> Callable[[Record], None]:
     """A function that writes one record as a line, at once."""
 

@@ -10,6 +10,9 @@ import typer
 # `-5x = 25` is a problem, not an option: what no option is called goes on as an argument.
 TAKES_PROBLEM: dict[str, Any] = {"ignore_unknown_options": True}
 
+# What a cell of a table may say; the Boolean words are what spreadsheets write themselves.
+YES_NO = {"yes": True, "true": True, "1": True, "no": False, "false": False, "0": False, "": False}
+
 
 def problem_text(value: str | None) -> str | None:
     """Check an argument that holds a problem; a mistyped option is no problem."""

@@ -1,0 +1,163 @@
+"""What do the documents of an assessment say? The bank's records as document data."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from typing import TYPE_CHECKING
+
+from exports.documents import (
+    Guide,
+    Paper,
+    Sample,
+    SampleLine,
+    SamplePoint,
+    SampleQuestion,
+    SampleScript,
+)
+from exports.laying import guide_question, paper_question
+from itembank.cli.contract import scheme_from_record
+
+if TYPE_CHECKING:
+    from sqlmodel import Session
+
+    from itembank.bank.assessments import Question
+    from itembank.bank.tables import Assessment, ItemVersion
+    from schemes.handing_in import ScriptRow
+    from schemes.moderation.sampling import DrawnSample
+    from schemes.scheme import Scheme
+    from schemes.standing import PointStanding
+
+
+def paper_of(
+    session: Session,
+    assessment: Assessment,
+    department: str,
+    *,
+    date: str = "",
+    invented: bool = False,
+) -> Paper:
+    """The test paper; a calculator is allowed where every item allows it."""
+    from itembank.bank.assessments import questions_of
+    from itembank.bank.items import solution_of
+
+    questions = questions_of(session, assessment)
+    return Paper(
+        title=assessment.title,
+        department=department,
+        questions=tuple(
+            paper_question(one.item.instruction, solution_of(one.item), scheme_of(one.item))
+            for one in questions
+        ),
+        minutes=assessment.minutes,
+        calculator=all(one.item.calculator_allowed for one in questions),
+        date=date,
+        invented=invented,
+    )
+
+
+def guide_of(
+    session: Session,
+    assessment: Assessment,
+    department: str,
+    *,
+    date: str = "",
+    invented: bool = False,
+) -> Guide:
+    """The marking guide, with what each common error would earn."""
+    from itembank.bank.assessments import questions_of
+    from itembank.bank.items import solution_of
+
+    return Guide(
+        title=assessment.title,
+        department=department,
+        questions=tuple(
+            guide_question(one.item.instruction, solution_of(one.item), scheme_of(one.item))
+            for one in questions_of(session, assessment)
+        ),
+        date=date,
+        invented=invented,
+    )
+
+
+def sample_of(
+    session: Session,
+    assessment: Assessment,
+    drawn: DrawnSample,
+    department: str,
+    *,
+    show_first: bool = False,
+    invented: bool = False,
+) -> Sample:
+    """The sheets of a moderation sample; ``show_first`` prints the marks that stand."""
+    from itembank.bank.assessments import questions_of
+    from schemes.handing_in import scripts_of
+    from schemes.standing import standing_marks
+
+    chosen = set(drawn.candidates)
+    scripts = {
+        (row.candidate, row.question): row
+        for row in scripts_of(session, assessment)
+        if row.candidate in chosen
+    }
+    marks: dict[tuple[str, int], dict[str, PointStanding]] = defaultdict(dict)
+    for row in standing_marks(session, assessment):
+        if row.candidate in chosen:
+            marks[row.candidate, row.question][row.point] = row
+    questions = questions_of(session, assessment)
+    return Sample(
+        assessment=f"{assessment.title} ({assessment.code})",
+        department=department,
+        method=f"{drawn.method} sample of candidates",
+        starting_number=drawn.seed,
+        drawn_from=drawn.population,
+        drawn_by=drawn.drawn_by,
+        drawn_on=f"{drawn.drawn_at:%d %B %Y}",
+        scripts=tuple(
+            SampleScript(
+                candidate,
+                tuple(
+                    _sample_question(
+                        one,
+                        scripts.get((candidate, one.question)),
+                        marks[candidate, one.question],
+                    )
+                    for one in questions
+                ),
+            )
+            for candidate in drawn.candidates
+        ),
+        show_first=show_first,
+        invented=invented,
+    )
+
+
+def scheme_of(item: ItemVersion) -> Scheme:
+    """The stored scheme of an item version."""
+    return scheme_from_record(item.scheme, item.topic)
+
+
+def _sample_question(
+    one: Question, script: ScriptRow | None, marks: dict[str, PointStanding]
+) -> SampleQuestion:
+    lines = script.lines if script is not None else ()
+    return SampleQuestion(
+        number=one.question,
+        problem=one.item.problem,
+        lines=tuple(SampleLine(line.text, line.crossed_out) for line in lines),
+        points=tuple(
+            _sample_point(point.point, point.value, point.text, marks.get(point.point))
+            for point in scheme_of(one.item).points
+        ),
+    )
+
+
+def _sample_point(name: str, value: int, text: str, standing: PointStanding | None) -> SamplePoint:
+    award = standing.award if standing is not None else None
+    return SamplePoint(
+        point=name,
+        value=value,
+        text=text,
+        awarded=award.awarded if award is not None else None,
+        line=award.line if award is not None else None,
+        reason=award.reason if award is not None else "",
+    )

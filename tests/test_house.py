@@ -1,0 +1,84 @@
+"""Is the house laid out as it should be?"""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+import tomllib
+from pathlib import Path
+
+HOUSE = Path(__file__).resolve().parent.parent
+TOP_LEVEL = {
+    *("README.md", "DEVELOPERS.md", "pyproject.toml"),
+    *("itembank", "schemes", "tests", "exports"),
+}
+
+
+def _files() -> list[str]:
+    """Every file that belongs to the project, whether it is committed yet or not."""
+    listed = subprocess.run(
+        ["git", "ls-files", "--cached", "--others", "--exclude-standard"],
+        cwd=HOUSE,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    return [name for name in listed.stdout.splitlines() if (HOUSE / name).exists()]
+
+
+def test_the_visible_top_level_is_what_it_should_be() -> None:
+    top = {name.split("/")[0] for name in _files()}
+
+    assert {name for name in top if not name.startswith(".")} == TOP_LEVEL
+
+
+def test_the_import_contract_holds_the_direction_of_the_house() -> None:
+    config = tomllib.loads((HOUSE / "pyproject.toml").read_text())["tool"]["importlinter"]
+    layers, forbidden = config["contracts"]
+
+    assert layers["layers"] == [
+        "itembank.cli",
+        "exports",
+        "schemes",
+        "itembank.bank",
+        "itembank.topics",
+        "itembank.algebra",
+    ]
+    assert {"sqlmodel", "typer", "weasyprint"} <= set(forbidden["forbidden_modules"])
+
+
+def test_the_test_command_checks_lint_format_types_and_imports() -> None:
+    from tests.__main__ import CHECKS
+
+    assert [name for name, _ in CHECKS] == ["lint", "format", "types", "imports"]
+
+
+def test_every_module_opens_with_the_question_it_answers() -> None:
+    modules = [HOUSE / name for name in _files() if name.endswith(".py")]
+    texts = {str(path): path.read_text() for path in modules}
+
+    assert len(texts) > 20
+    assert [path for path, text in texts.items() if text and not text.startswith('"""')] == []
+
+
+def test_nothing_that_was_typed_is_evaluated() -> None:
+    evaluating = {"eval", "exec", "compile", "sympify", "parse_expr", "lambdify"}
+    packages = ("itembank/", "schemes/", "exports/")
+    sources = [name for name in _files() if name.startswith(packages) and name.endswith(".py")]
+
+    assert sources
+    assert [
+        f"{name}: line {call.lineno}"
+        for name in sources
+        for call in ast.walk(ast.parse((HOUSE / name).read_text()))
+        if isinstance(call, ast.Call) and _called(call) in evaluating
+    ] == []
+
+
+def _called(call: ast.Call) -> str:
+    """The function that a call names; a method counts only where it belongs to SymPy."""
+    if isinstance(call.func, ast.Name):
+        return call.func.id
+    if isinstance(call.func, ast.Attribute) and isinstance(call.func.value, ast.Name):
+        return call.func.attr if call.func.value.id in ("sympy", "sp") else ""
+    return ""
