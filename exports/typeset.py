@@ -9,12 +9,14 @@ every figure (ISO 14289-1, 7.3). Page: MathML, which a browser sets and a screen
 from __future__ import annotations
 
 from base64 import b64encode
+from collections.abc import Iterator
 from functools import lru_cache
 from html import escape
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element
 
 from itembank.algebra.reading import read_line
+from itembank.algebra.showing import CLOSING
 from itembank.algebra.showing_mathml import (
     BAR,
     INVISIBLE_PLUS,
@@ -40,6 +42,7 @@ _SPACES = {
     **dict.fromkeys("=<≤>≥≠≈", 5 / 18),
 }
 """Ems beside an operator, from the operator dictionary of MathML Core (W3C, appendix B)."""
+_ROWS = ("math", "mrow")
 _LONG_BAR = "\u2015"
 """ziamath draws this one over the whole of its base; the usual bar over one digit only."""
 
@@ -97,16 +100,28 @@ def _for_drawing(markup: str) -> Element:
     """The same maths with the spaces that ziamath would set otherwise than MathML Core."""
     root = ElementTree.fromstring(markup)
     for row in list(root.iter()):
-        children = [child for child in row if child.text not in (INVISIBLE_TIMES, INVISIBLE_PLUS)]
-        in_row = _name(row) in ("math", "mrow")
-        row[:] = [
-            part
-            for before, child in zip(["", *map(_name, children)], children, strict=False)
-            for part in (_spaced(child, before) if in_row else [child])
-        ]
-        if _name(row) == "mo" and row.text == BAR:
+        if _name(row) in _ROWS:
+            children = list(_drawn(row))
+            names = ["", *map(_name, children)]
+            row[:] = [
+                part for pair in zip(children, names, strict=False) for part in _spaced(*pair)
+            ]
+        elif _name(row) == "mo" and row.text == BAR:
             row.text = _LONG_BAR
     return root
+
+
+def _drawn(row: Element) -> Iterator[Element]:
+    """What a row draws, rows within it dissolved: ziamath lays every nested row out twice."""
+    for child in row:
+        if _name(child) == "mrow" and not _holds_growing_bracket(child):
+            yield from _drawn(child)
+        elif child.text not in (INVISIBLE_TIMES, INVISIBLE_PLUS):
+            yield child
+
+
+def _holds_growing_bracket(row: Element) -> bool:
+    return any(child.text in CLOSING and not child.get("stretchy") for child in row)
 
 
 def _spaced(child: Element, before: str) -> list[Element]:

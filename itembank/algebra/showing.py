@@ -163,7 +163,7 @@ def _joined(text: str, before: Node, factor: Node) -> str:
         return text[: raised.start()] + raised[1].translate(_RAISED) + after
     if two_numbers or not holds:
         after = f"({_node(factor)})"
-    return text + _gap(text, before) + after
+    return text + (" " if _wants_gap(text, before, after) else "") + after
 
 
 def _is_number(character: str) -> bool:
@@ -171,10 +171,13 @@ def _is_number(character: str) -> bool:
     return character.isnumeric() or character in (DOT_ABOVE, OVERLINE, ".")
 
 
-def _gap(text: str, before: Node) -> str:
-    """A space where tight typing would mislead people (``3/4 x``) or make a word (``ab c``)."""
+def _wants_gap(text: str, before: Node, after: str) -> bool:
+    """Say whether tight typing would mislead people (``3/4 x``) or make a word (``ab c``).
+
+    Never before a bracket: a line's last ``(-2)`` behind a space is an operation noted beside it.
+    """
     apart = isinstance(before, Quotient | Mixed | Recurring | CutShort)
-    return " " if apart or (len(text) > 1 and text[-2:].isalpha()) else ""
+    return after[0] not in CLOSING and (apart or (len(text) > 1 and text[-2:].isalpha()))
 
 
 def _quotient(top: Node, bottom: Node, mark: str) -> str:

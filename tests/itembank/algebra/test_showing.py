@@ -82,6 +82,8 @@ def test_what_was_read_is_typed_and_reads_back_as_the_same_tree(text: str) -> No
         "so no solution",
         "all values",
         "x ≈ 5.83",
+        "x = 3/4(-2)",
+        "x = 5 - (-2)",
         "= 4x + 5",
     ],
 )
@@ -124,6 +126,7 @@ def test_a_tree_that_a_program_makes_keeps_its_value(tree: Node) -> None:
         (joined(whole(3), whole(4)), "3(4)"),
         (Product((whole(3), Negative(whole(2))), ("×",)), "3 × -2"),
         (Quotient(whole(30), whole(6), "÷"), "30 ÷ 6"),
+        (joined(Quotient(whole(3), whole(4), "/"), Bracket(Negative(whole(2)))), "3/4(-2)"),
         (Mixed("2", "3", "4"), "2 3/4"),
         (Power(Negative(X), whole(2)), "(-x)^2"),
         (Recurring("0.", "3", "dot"), "0.3\u0307"),
