@@ -82,6 +82,7 @@ def test_what_was_read_is_typed_and_reads_back_as_the_same_tree(text: str) -> No
         "so no solution",
         "all values",
         "x ≈ 5.83",
+        "x = 5.8333...",
         "x = 3/4(-2)",
         "x = 5 - (-2)",
         "= 4x + 5",
