@@ -54,7 +54,7 @@ _BETWEEN = re.compile(r"\s*(?:;|\||\n|=>|⇒|-+>|→|∴|\bso\b|\btherefore\b|\b
 _WIDE = re.compile(r"\s{3,}|\t")
 _RELATION_SIGN = re.compile(r"[=<>≤≥≠≈]")
 _BRACKET_NOTE = re.compile(
-    r"\s+(?:\(\s*(?P<round>[+\-×÷/][^()=]*)\)|\[\s*(?P<square>[+\-×÷/][^\[\]=]*)\])\s*$"
+    r"(?<![+\-×÷/=\s])\s+(?:\(\s*(?P<round>[+\-×÷/][^()=]*)\)|\[\s*(?P<square>[+\-×÷/][^\[\]=]*)\])\s*$"
 )
 _LOOSE_NOTE = re.compile(r"(?:\s{3,}|\s{2,}(?=[×÷])|\t\s*)(?P<loose>[+\-×÷/](?=\S)[^=]*|[×÷]\s*[^=]*)$")
 _WORD_NOTE = re.compile(
@@ -68,6 +68,7 @@ _TAIL = re.compile(
     r"\s*(?:\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|[✓✔☑]|\bq\.?e\.?d\.?)\s*$",
     re.IGNORECASE,
 )
+_FULL_STOP = re.compile(r"\s*(?<!\.)\.?\s*$")
 _BOTH = re.compile(r"\s*(?:on\s+|to\s+|from\s+)?(?:both|each)\s+sides?\s*$", re.IGNORECASE)
 
 
@@ -239,7 +240,7 @@ def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, 
         part = body[place : match.start()]
         if part.strip(" ."):
             lead = len(part) - len(part.lstrip())
-            text, at = _worded(part[lead:].rstrip().rstrip("."), column + place + lead)
+            text, at = _worded(_FULL_STOP.sub("", part[lead:]), column + place + lead)
             relations.append(_with_left(read_relation(text, at), relations, groups))
         elif match.group():
             raise ReadingFault(column + match.start(), "a relation", repr(match.group()))
