@@ -95,6 +95,8 @@ def reading(bank: Engine) -> Iterator[Session]:
     """
     with plain_words(bank.url), Session(bank, expire_on_commit=False) as session:
         yield session
+        # What was looked up stays readable after the block.
+        session.expunge_all()
         session.rollback()
 
 

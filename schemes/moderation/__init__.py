@@ -1,0 +1,1 @@
+"""Is the marking the same for all? Samples for a second marker."""

@@ -1,0 +1,278 @@
+"""How do marks come into the bank? Suggested, recorded, taken, overruled: added, never changed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from sqlalchemy import insert
+from sqlmodel import Session, select
+
+from itembank.bank.faults import BankFaults, refuse
+from itembank.bank.tables import Assessment, known, now
+from schemes.scripts import SPECIAL, Mark, Marker, MarkStatus, Role
+from schemes.sitting import Sitting, load_sitting
+from schemes.standing import Award, standing_awards
+from schemes.verdicts import MarkedScript
+
+_LONGEST_CODE = 40
+_LONGEST_ERROR = 120
+
+
+@dataclass(frozen=True, slots=True)
+class MarkDraft:
+    """A mark to be recorded; ``point`` is a mark point of the scheme, or ``SC`` for a special mark.
+
+    ``line`` counts from 1; ``decided`` is false where the engine refers the mark; ``error_seen``
+    names an error seen in the script; ``where`` is the place it was read from, for messages.
+    """
+
+    candidate: str
+    question: int
+    point: str
+    awarded: int
+    line: int | None = None
+    reason: str = ""
+    decided: bool = True
+    error_seen: str | None = None
+    where: str = ""
+
+
+def register_marker(session: Session, code: str, role: Role | str) -> Marker:
+    """The marker of that code, added where the bank does not know it yet.
+
+    Raises:
+        BankFaults: an unknown role, a code that cannot be one, a marker known in another role.
+    """
+    faults = []
+    if role not in tuple(Role):
+        faults.append(f"{role!r} is no role of a marker: {', '.join(Role)}")
+    if not 1 <= len(code.strip()) <= _LONGEST_CODE:
+        faults.append(f"a marker's code has 1 to {_LONGEST_CODE} characters")
+    there = session.exec(select(Marker).where(Marker.code == code)).first()
+    if there is not None and there.role != role:
+        faults.append(f"the marker {code} is known as {there.role}, not as {role}")
+    refuse(faults)
+    if there is not None:
+        return there
+    marker = Marker(code=code, role=Role(role))
+    session.add(marker)
+    session.flush()
+    return marker
+
+
+def suggestions(candidate: str, question: int, marked: MarkedScript) -> list[MarkDraft]:
+    """The engine's marks of one script, ready to be recorded; a special mark stands as ``SC``."""
+    errors = {
+        part.stage: part.name
+        for line in reversed(marked.lines)
+        for part in line.path
+        if part.kind == "error"
+    }
+    drafts = [
+        MarkDraft(
+            candidate,
+            question,
+            mark.point,
+            mark.awarded,
+            line=mark.line,
+            reason=mark.reason,
+            decided=mark.decided,
+            error_seen=errors.get(mark.stage) if mark.awarded < mark.value else None,
+        )
+        for mark in marked.points
+    ]
+    if marked.special is not None:
+        drafts.append(MarkDraft(candidate, question, SPECIAL, marked.total, reason=marked.special))
+    return drafts
+
+
+def record_marks(
+    session: Session, assessment: Assessment, marker: str, drafts: Sequence[MarkDraft]
+) -> int:
+    """Record marks, all or none; gives how many.
+
+    The engine's marks become suggestions, a teacher's and a moderator's are recorded. A teacher's
+    mark that differs from the one that stands has to overrule it (``overrule_mark``).
+
+    Raises:
+        BankFaults: every fault: an unknown marker, candidate, question or mark point, a script
+            that is not there or holds no response, too many marks, a point twice.
+    """
+    by = _marker(session, marker)
+    sitting = load_sitting(session, assessment)
+    there = standing_awards(session, assessment)
+    faults = []
+    seen: set[tuple[str, int, str]] = set()
+    for draft in drafts:
+        found = _draft_faults(sitting, draft)
+        key = (draft.candidate, draft.question, draft.point)
+        if key in seen:
+            found.append(f"the mark point {draft.point} is given twice")
+        seen.add(key)
+        if by.role is Role.TEACHER and not found:
+            found += _standing_fault(there.get(key), draft)
+        about = draft.where or f"{draft.candidate}, question {draft.question}, {draft.point}"
+        faults += [f"{about}: {fault}" for fault in found]
+    refuse(faults)
+    if by.role is Role.ENGINE:
+        drafts = [*drafts, *_special_no_more(there, seen, drafts)]
+    status = MarkStatus.SUGGESTED if by.role is Role.ENGINE else MarkStatus.RECORDED
+    return _append(session, sitting, by, drafts, status)
+
+
+def take_mark(
+    session: Session, assessment: Assessment, marker: str, candidate: str, question: int, point: str
+) -> None:
+    """Let the engine's suggestion for one mark point stand.
+
+    Raises:
+        BankFaults: no suggestion stands there, or the marker is no teacher.
+    """
+    by = _teacher(session, marker)
+    award = standing_awards(session, assessment).get((candidate, question, point))
+    if award is None or award.status is not MarkStatus.SUGGESTED:
+        raise BankFaults(
+            [f"{candidate}, question {question}, {point}: no suggestion stands here to be taken"]
+        )
+    _append(session, load_sitting(session, assessment), by, [_as_draft(award)], MarkStatus.TAKEN)
+
+
+def take_marks(
+    session: Session,
+    assessment: Assessment,
+    marker: str,
+    *,
+    candidate: str | None = None,
+    question: int | None = None,
+    referred: bool = False,
+) -> int:
+    """Let all suggestions stand that the engine decided, or those of one candidate or question.
+
+    ``referred`` takes also those that the engine refers. Gives how many were taken.
+
+    Raises:
+        BankFaults: the marker is no teacher.
+    """
+    by = _teacher(session, marker)
+    taken = [
+        _as_draft(award)
+        for award in standing_awards(session, assessment).values()
+        if award.status is MarkStatus.SUGGESTED
+        and candidate in (None, award.candidate)
+        and question in (None, award.question)
+        and (award.decided or referred)
+    ]
+    return _append(session, load_sitting(session, assessment), by, taken, MarkStatus.TAKEN)
+
+
+def overrule_mark(session: Session, assessment: Assessment, marker: str, draft: MarkDraft) -> None:
+    """Put a teacher's mark in place of the one that stands; ``draft.reason`` says why.
+
+    Raises:
+        BankFaults: no mark stands there, no reason, or as ``record_marks``.
+    """
+    by = _teacher(session, marker)
+    sitting = load_sitting(session, assessment)
+    faults = _draft_faults(sitting, draft)
+    key = (draft.candidate, draft.question, draft.point)
+    if not draft.reason.strip():
+        faults.append("give the reason why the mark is overruled")
+    if not faults and key not in standing_awards(session, assessment):
+        faults.append("no mark stands here to be overruled; record one")
+    about = draft.where or f"{draft.candidate}, question {draft.question}, {draft.point}"
+    refuse([f"{about}: {fault}" for fault in faults])
+    _append(session, sitting, by, [draft], MarkStatus.OVERRULED)
+
+
+def _marker(session: Session, code: str) -> Marker:
+    marker = session.exec(select(Marker).where(Marker.code == code)).first()
+    if marker is None:
+        raise BankFaults([f"there is no marker {code!r} in the bank"])
+    return marker
+
+
+def _teacher(session: Session, code: str) -> Marker:
+    marker = _marker(session, code)
+    if marker.role is not Role.TEACHER:
+        raise BankFaults([f"the marker {code} is {marker.role}; a teacher decides"])
+    return marker
+
+
+def _draft_faults(sitting: Sitting, draft: MarkDraft) -> list[str]:
+    fault = sitting.script_fault(draft.candidate, draft.question)
+    if fault is not None:
+        return [fault]
+    faults = []
+    if found := sitting.award_fault(draft.question, draft.point, draft.awarded):
+        faults.append(found)
+    if draft.line is not None and draft.line < 1:
+        faults.append(f"lines count from 1, not {draft.line}")
+    if len(draft.error_seen or "") > _LONGEST_ERROR:
+        faults.append(f"the error seen has more than {_LONGEST_ERROR} characters")
+    return faults
+
+
+def _standing_fault(award: Award | None, draft: MarkDraft) -> list[str]:
+    if award is None or award.awarded == draft.awarded:
+        return []
+    return [
+        f"{award.awarded} stands here ({award.status} by {award.marker}), not {draft.awarded}: "
+        "overrule it, with a reason"
+    ]
+
+
+def _special_no_more(
+    there: Mapping[tuple[str, int, str], Award],
+    seen: Iterable[tuple[str, int, str]],
+    drafts: Sequence[MarkDraft],
+) -> list[MarkDraft]:
+    """Marked again, a script may be a special case no longer: its old special mark goes to 0."""
+    given = set(seen)
+    scripts = {(draft.candidate, draft.question) for draft in drafts}
+    return [
+        MarkDraft(award.candidate, award.question, SPECIAL, 0, reason="no special case any more")
+        for key, award in there.items()
+        if award.point == SPECIAL and award.awarded and key not in given and key[:2] in scripts
+    ]
+
+
+def _as_draft(award: Award) -> MarkDraft:
+    return MarkDraft(
+        award.candidate,
+        award.question,
+        award.point,
+        award.awarded,
+        line=award.line,
+        reason=award.reason,
+        error_seen=award.error_seen,
+    )
+
+
+def _append(
+    session: Session,
+    sitting: Sitting,
+    marker: Marker,
+    drafts: Sequence[MarkDraft],
+    status: MarkStatus,
+) -> int:
+    at = now()
+    rows = [
+        {
+            "script_id": sitting.scripts[draft.candidate, draft.question].script_id,
+            "point": draft.point,
+            "marker_id": known(marker.id),
+            "at": at,
+            "awarded": draft.awarded,
+            "line": draft.line,
+            "reason": draft.reason,
+            "decided": draft.decided,
+            "status": status,
+            "scheme_version": sitting.questions[draft.question].scheme_version,
+            "error_seen": draft.error_seen,
+        }
+        for draft in drafts
+    ]
+    if rows:
+        session.execute(insert(Mark), rows)
+    return len(rows)
