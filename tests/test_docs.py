@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 import typer
 
+from itembank.algebra import grammar
 from itembank.cli import contract, streams
 from itembank.cli.app import app
 from schemes.cautions import CAUTIONS
@@ -118,7 +119,8 @@ def test_the_bounds_are_those_of_the_program() -> None:
     assert (
         f"a record has at most {streams.LONGEST_RECORD:,} bytes, a script at most "
         f"{contract.MOST_LINES} lines, a problem and a line at most "
-        f"{contract.LONGEST_LINE:,} characters each"
+        f"{contract.LONGEST_LINE:,} characters each; a line of more than "
+        f"{grammar.LONGEST_LINE} characters is unreadable"
     ) in README
 
 

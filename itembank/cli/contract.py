@@ -8,20 +8,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from itembank.topics.kinds import Solution
-from schemes.scheme import MarkPoint, Scheme, Settings, setting_faults, to_record
+from schemes.scheme import Scheme, Settings, setting_faults, to_record
 from schemes.verdicts import LineMark, MarkedScript, OtherReading, PathPart, ScriptLine
 
 LONGEST_PROBLEM = 1_000  # characters
 LONGEST_LINE = 1_000  # characters
 MOST_LINES = 200  # lines of one script
-MOST_POINTS = 50  # mark points of one scheme
-KINDS = ("M", "A", "B")
 
 Record = dict[str, Any]
+MISSING: Any = object()  # stands for a field that a record does not have
 
 
 class RecordFault(ValueError):
@@ -59,22 +58,22 @@ def record_id(record: Any) -> str | int | float | None:
 
 def problem_request(record: Any) -> ProblemRequest:
     """The problem to solve that a record holds. Raises :class:`RecordFault`."""
-    fields_of = _object(record)
-    _raise_if(_common_faults(fields_of))
+    fields_of = record_object(record)
+    raise_if(_common_faults(fields_of))
     return ProblemRequest(fields_of["problem"], fields_of.get("topic"))
 
 
 def script_request(record: Any) -> ScriptRequest:
     """The script to mark that a record holds. Raises :class:`RecordFault`."""
-    found = _object(record)
+    found = record_object(record)
     settings = found.get("settings")
     faults = _common_faults(found)
-    lines = script_lines(found.get("lines", _MISSING), faults)
+    lines = script_lines(found.get("lines", MISSING), faults)
     if not isinstance(found.get("show_working", False), bool):
         faults.append('"show_working" must be true or false')
     if settings is not None:
         faults += setting_faults(settings)
-    _raise_if(faults)
+    raise_if(faults)
     return ScriptRequest(
         problem=found["problem"],
         lines=lines,
@@ -95,39 +94,6 @@ def working_lines(cell: str) -> list[str]:
     """The lines of working in a cell of a table: lines of their own, or with `` | `` between."""
     lines = (line.strip() for line in re.split(r"\r\n|\n|\r| \| ", cell))
     return [line for line in lines if line]
-
-
-def scheme_from_record(record: Any, topic: str) -> Scheme:
-    """The scheme that a record holds; ``topic`` where the record names none.
-
-    Raises :class:`RecordFault` with every fault of form: kinds, values, names used twice,
-    dependencies on points that do not stand before. Whether the scheme fits its problem is not
-    asked here.
-    """
-    found = _object(record)
-    faults = _problem_faults(found.get("problem", _MISSING))
-    faults += _points_faults(found.get("points", _MISSING))
-    if found.get("settings") is not None:
-        faults += setting_faults(found["settings"])
-    if not isinstance(found.get("topic"), str | None):
-        faults.append('"topic" must be a text')
-    if type(found.get("version", 1)) is not int or found.get("version", 1) < 1:
-        faults.append('"version" must be a whole number from 1')
-    if not _is_texts(found.get("notes", [])):
-        faults.append('"notes" must be a list of texts')
-    if not faults and "total" in found:
-        total = sum(point.get("value", 1) for point in found["points"])
-        if found["total"] != total:
-            faults.append(f'"total" says {found["total"]!r}, the mark points add up to {total}')
-    _raise_if(faults)
-    return Scheme(
-        problem=found["problem"],
-        topic=found.get("topic") or topic,
-        points=tuple(_mark_point(point) for point in found["points"]),
-        settings=with_overrides(Settings(), found.get("settings")),
-        version=found.get("version", 1),
-        notes=tuple(found.get("notes", ())),
-    )
 
 
 def with_overrides(settings: Settings, overrides: Mapping[str, Any] | None) -> Settings:
@@ -226,15 +192,14 @@ def _path_record(path: Sequence[PathPart]) -> list[Record]:
     return [{part.kind: part.name, "stage": part.stage, "words": part.words} for part in path]
 
 
-_MISSING: Any = object()
-
-
-def _raise_if(faults: Sequence[str]) -> None:
+def raise_if(faults: Sequence[str]) -> None:
+    """Raise :class:`RecordFault` where there is any fault."""
     if faults:
         raise RecordFault(faults)
 
 
-def _object(record: Any) -> Record:
+def record_object(record: Any) -> Record:
+    """The record as an object. Raises :class:`RecordFault` where it is none."""
     if not isinstance(record, dict):
         raise RecordFault(["a record must be a JSON object"])
     return record
@@ -246,14 +211,15 @@ def _is_id(value: Any) -> bool:
 
 def _common_faults(record: Record) -> list[str]:
     faults = [] if _is_id(record.get("id")) else ['"id" must be a text or a number']
-    faults += _problem_faults(record.get("problem", _MISSING))
+    faults += problem_faults(record.get("problem", MISSING))
     if not isinstance(record.get("topic"), str | None):
         faults.append('"topic" must be a text')
     return faults
 
 
-def _problem_faults(problem: Any) -> list[str]:
-    if problem is _MISSING:
+def problem_faults(problem: Any) -> list[str]:
+    """What is wrong with a ``"problem"`` as a text; whether it reads is not asked here."""
+    if problem is MISSING:
         return ['"problem" is missing']
     if not isinstance(problem, str):
         return ['"problem" must be a text']
@@ -265,7 +231,7 @@ def _problem_faults(problem: Any) -> list[str]:
 
 
 def _lines_faults(lines: Any) -> list[str]:
-    if lines is _MISSING:
+    if lines is MISSING:
         return ['"lines" is missing']
     if not isinstance(lines, list):
         return ['"lines" must be a list']
@@ -275,7 +241,7 @@ def _lines_faults(lines: Any) -> list[str]:
 
 
 def _line_faults(at: int, line: Any) -> list[str]:
-    text = line.get("text", _MISSING) if isinstance(line, dict) else line
+    text = line.get("text", MISSING) if isinstance(line, dict) else line
     if not isinstance(text, str):
         return [f'"lines", line {at}: must be a text or an object with a "text"']
     faults = []
@@ -290,59 +256,3 @@ def _script_line(line: str | Record) -> ScriptLine:
     if isinstance(line, str):
         return ScriptLine(line)
     return ScriptLine(line["text"], line.get("crossed_out", False))
-
-
-def _points_faults(points: Any) -> list[str]:
-    if not isinstance(points, list) or not points:
-        return ['"points" must be a list of at least one mark point']
-    if len(points) > MOST_POINTS:
-        return [f'"points" holds {len(points)} mark points; a scheme has at most {MOST_POINTS}']
-    faults: list[str] = []
-    before: list[str] = []
-    for at, point in enumerate(points, 1):
-        if not isinstance(point, dict):
-            faults.append(f'"points", number {at}: must be an object')
-            continue
-        faults += [f'"points", number {at}: {fault}' for fault in _point_faults(point, before)]
-        if isinstance(point.get("point"), str):
-            before.append(point["point"])
-    return faults
-
-
-def _point_faults(point: Record, before: Sequence[str]) -> list[str]:
-    faults = []
-    known = {field.name for field in fields(MarkPoint)}
-    faults += [f'unknown field "{name}"' for name in point if name not in known]
-    for name in ("point", "stage"):
-        if not isinstance(point.get(name), str) or not point[name]:
-            faults.append(f'"{name}" must be a text')
-    if point.get("point") in before:
-        faults.append(f"the name {point['point']} is used twice")
-    if point.get("kind") not in KINDS:
-        faults.append('"kind" must be M, A or B')
-    value = point.get("value", 1)
-    if type(value) is not int or not 0 < value <= 100:
-        faults.append('"value" must be a whole number from 1 to 100')
-    for name in ("follow_through", "must_be_seen"):
-        if not isinstance(point.get(name, False), bool):
-            faults.append(f'"{name}" must be true or false')
-    if not isinstance(point.get("text", ""), str):
-        faults.append('"text" must be a text')
-    needed = point.get("depends_on", [])
-    if not _is_texts(needed):
-        faults.append('"depends_on" must be a list of the names of mark points')
-    else:
-        faults += [
-            f"depends on {name}, which does not stand before it"
-            for name in needed
-            if name not in before
-        ]
-    return faults
-
-
-def _is_texts(value: Any) -> bool:
-    return isinstance(value, list) and all(isinstance(item, str) for item in value)
-
-
-def _mark_point(point: Record) -> MarkPoint:
-    return MarkPoint(**{"value": 1, **point, "depends_on": tuple(point.get("depends_on", ()))})

@@ -15,7 +15,7 @@ from exports.documents import (
     SampleScript,
 )
 from exports.laying import guide_question, paper_question
-from itembank.cli.contract import scheme_from_record
+from itembank.cli.scheme_records import scheme_from_record
 
 if TYPE_CHECKING:
     from sqlmodel import Session

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.banking import DEFAULT_BANK, Bank, By, Json, reading_from, writing_to
-from itembank.cli.contract import Record, scheme_from_record, scheme_record, solution_record
+from itembank.cli.contract import Record, scheme_record, solution_record
 from itembank.cli.printing import console, say, table, yes
 from itembank.cli.scheme import show_scheme
+from itembank.cli.scheme_records import scheme_from_record
 from itembank.cli.solve import show_solution
 from itembank.cli.streams import json_text
 from itembank.cli.usage import TAKES_PROBLEM, exactly_one, problem_text

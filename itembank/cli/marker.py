@@ -10,12 +10,12 @@ from itembank.cli.contract import (
     Record,
     ScriptRequest,
     marked_record,
-    scheme_from_record,
     script_request,
     with_overrides,
 )
 from itembank.cli.faults import Fault
 from itembank.cli.scheme import scheme_of
+from itembank.cli.scheme_records import scheme_from_record
 from itembank.cli.streams import Incoming, read_json_lines
 
 if TYPE_CHECKING:

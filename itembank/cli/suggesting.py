@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from itembank.cli.contract import scheme_from_record
+from itembank.cli.scheme_records import scheme_from_record
 
 if TYPE_CHECKING:
     from sqlmodel import Session

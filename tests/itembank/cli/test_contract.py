@@ -16,11 +16,11 @@ from itembank.cli.contract import (
     marked_record,
     problem_request,
     record_id,
-    scheme_from_record,
     scheme_record,
     script_request,
     solution_record,
 )
+from itembank.cli.scheme_records import scheme_from_record
 from itembank.topics.kinds import Route, RouteLine, Solution
 from schemes.scheme import MarkPoint, Scheme, Settings
 from schemes.verdicts import (

@@ -1,0 +1,109 @@
+"""Which scheme does a record hold? From JSON to a scheme, with every fault of form told."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import fields
+from typing import Any
+
+from itembank.cli.contract import (
+    MISSING,
+    Record,
+    problem_faults,
+    raise_if,
+    record_object,
+    with_overrides,
+)
+from schemes.scheme import MarkPoint, Scheme, Settings, setting_faults
+
+MOST_POINTS = 50  # mark points of one scheme
+KINDS = ("M", "A", "B")
+
+
+def scheme_from_record(record: Any, topic: str) -> Scheme:
+    """The scheme that a record holds; ``topic`` where the record names none.
+
+    Raises :class:`RecordFault` with every fault of form: kinds, values, names used twice,
+    dependencies on points that do not stand before. Whether the scheme fits its problem is not
+    asked here.
+    """
+    found = record_object(record)
+    faults = problem_faults(found.get("problem", MISSING))
+    faults += _points_faults(found.get("points", MISSING))
+    if found.get("settings") is not None:
+        faults += setting_faults(found["settings"])
+    if not isinstance(found.get("topic"), str | None):
+        faults.append('"topic" must be a text')
+    if type(found.get("version", 1)) is not int or found.get("version", 1) < 1:
+        faults.append('"version" must be a whole number from 1')
+    if not _is_texts(found.get("notes", [])):
+        faults.append('"notes" must be a list of texts')
+    if not faults and "total" in found:
+        total = sum(point.get("value", 1) for point in found["points"])
+        if found["total"] != total:
+            faults.append(f'"total" says {found["total"]!r}, the mark points add up to {total}')
+    raise_if(faults)
+    return Scheme(
+        problem=found["problem"],
+        topic=found.get("topic") or topic,
+        points=tuple(_mark_point(point) for point in found["points"]),
+        settings=with_overrides(Settings(), found.get("settings")),
+        version=found.get("version", 1),
+        notes=tuple(found.get("notes", ())),
+    )
+
+
+def _points_faults(points: Any) -> list[str]:
+    if not isinstance(points, list) or not points:
+        return ['"points" must be a list of at least one mark point']
+    if len(points) > MOST_POINTS:
+        return [f'"points" holds {len(points)} mark points; a scheme has at most {MOST_POINTS}']
+    faults: list[str] = []
+    before: list[str] = []
+    for at, point in enumerate(points, 1):
+        if not isinstance(point, dict):
+            faults.append(f'"points", number {at}: must be an object')
+            continue
+        faults += [f'"points", number {at}: {fault}' for fault in _point_faults(point, before)]
+        if isinstance(point.get("point"), str):
+            before.append(point["point"])
+    return faults
+
+
+def _point_faults(point: Record, before: Sequence[str]) -> list[str]:
+    faults = []
+    known = {field.name for field in fields(MarkPoint)}
+    faults += [f'unknown field "{name}"' for name in point if name not in known]
+    for name in ("point", "stage"):
+        if not isinstance(point.get(name), str) or not point[name]:
+            faults.append(f'"{name}" must be a text')
+    if point.get("point") in before:
+        faults.append(f"the name {point['point']} is used twice")
+    if point.get("kind") not in KINDS:
+        faults.append('"kind" must be M, A or B')
+    value = point.get("value", 1)
+    if type(value) is not int or not 0 < value <= 100:
+        faults.append('"value" must be a whole number from 1 to 100')
+    for name in ("follow_through", "must_be_seen"):
+        if not isinstance(point.get(name, False), bool):
+            faults.append(f'"{name}" must be true or false')
+    if not isinstance(point.get("text", ""), str):
+        faults.append('"text" must be a text')
+    needed = point.get("depends_on", [])
+    if not _is_texts(needed):
+        faults.append('"depends_on" must be a list of the names of mark points')
+    else:
+        faults += [
+            f"depends on {name}, which does not stand before it"
+            for name in needed
+            if name not in before
+        ]
+    return faults
+
+
+def _is_texts(value: Any) -> bool:
+    return isinstance(value, list) and all(isinstance(item, str) for item in value)
+
+
+def _mark_point(point: Record) -> MarkPoint:
+    return MarkPoint(**{"value": 1, **point, "depends_on": tuple(point.get("depends_on", ()))})
