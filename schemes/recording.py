@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import insert
@@ -17,6 +17,7 @@ from schemes.verdicts import MarkedScript
 
 _LONGEST_CODE = 40
 _LONGEST_ERROR = 120
+_MOST_LINES = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,20 +104,13 @@ def record_marks(
     sitting = load_sitting(session, assessment)
     there = standing_awards(session, assessment)
     faults = []
-    seen: set[tuple[str, int, str]] = set()
-    for draft in drafts:
-        found = _draft_faults(sitting, draft)
-        key = (draft.candidate, draft.question, draft.point)
-        if key in seen:
-            found.append(f"the mark point {draft.point} is given twice")
-        seen.add(key)
+    for draft, found in _each_with_faults(sitting, drafts):
         if by.role is Role.TEACHER and not found:
-            found += _standing_fault(there.get(key), draft)
-        about = draft.where or f"{draft.candidate}, question {draft.question}, {draft.point}"
-        faults += [f"{about}: {fault}" for fault in found]
+            found += _standing_fault(there.get(_key(draft)), draft)
+        faults += _placed(draft, found)
     refuse(faults)
     if by.role is Role.ENGINE:
-        drafts = [*drafts, *_special_no_more(there, seen, drafts)]
+        drafts = [*drafts, *_special_no_more(there, drafts)]
     status = MarkStatus.SUGGESTED if by.role is Role.ENGINE else MarkStatus.RECORDED
     return _append(session, sitting, by, drafts, status)
 
@@ -167,22 +161,30 @@ def take_marks(
 
 
 def overrule_mark(session: Session, assessment: Assessment, marker: str, draft: MarkDraft) -> None:
-    """Put a teacher's mark in place of the one that stands; ``draft.reason`` says why.
+    """Overrule one mark as ``overrule_marks`` does."""
+    overrule_marks(session, assessment, marker, [draft])
+
+
+def overrule_marks(
+    session: Session, assessment: Assessment, marker: str, drafts: Sequence[MarkDraft]
+) -> int:
+    """Put a teacher's marks in place of those that stand, all or none; each ``reason`` says why.
 
     Raises:
-        BankFaults: no mark stands there, no reason, or as ``record_marks``.
+        BankFaults: every fault: no mark stands there, no reason, or as ``record_marks``.
     """
     by = _teacher(session, marker)
     sitting = load_sitting(session, assessment)
-    faults = _draft_faults(sitting, draft)
-    key = (draft.candidate, draft.question, draft.point)
-    if not draft.reason.strip():
-        faults.append("give the reason why the mark is overruled")
-    if not faults and key not in standing_awards(session, assessment):
-        faults.append("no mark stands here to be overruled; record one")
-    about = draft.where or f"{draft.candidate}, question {draft.question}, {draft.point}"
-    refuse([f"{about}: {fault}" for fault in faults])
-    _append(session, sitting, by, [draft], MarkStatus.OVERRULED)
+    there = standing_awards(session, assessment)
+    faults = []
+    for draft, found in _each_with_faults(sitting, drafts):
+        if not draft.reason.strip():
+            found.append("give the reason why the mark is overruled")
+        if not found and _key(draft) not in there:
+            found.append("no mark stands here to be overruled; record one")
+        faults += _placed(draft, found)
+    refuse(faults)
+    return _append(session, sitting, by, drafts, MarkStatus.OVERRULED)
 
 
 def _marker(session: Session, code: str) -> Marker:
@@ -199,6 +201,27 @@ def _teacher(session: Session, code: str) -> Marker:
     return marker
 
 
+def _key(draft: MarkDraft) -> tuple[str, int, str]:
+    return (draft.candidate, draft.question, draft.point)
+
+
+def _placed(draft: MarkDraft, faults: Sequence[str]) -> list[str]:
+    about = draft.where or f"{draft.candidate}, question {draft.question}, {draft.point}"
+    return [f"{about}: {fault}" for fault in faults]
+
+
+def _each_with_faults(
+    sitting: Sitting, drafts: Sequence[MarkDraft]
+) -> Iterator[tuple[MarkDraft, list[str]]]:
+    seen: set[tuple[str, int, str]] = set()
+    for draft in drafts:
+        faults = _draft_faults(sitting, draft)
+        if _key(draft) in seen:
+            faults.append(f"the mark point {draft.point} is given twice")
+        seen.add(_key(draft))
+        yield draft, faults
+
+
 def _draft_faults(sitting: Sitting, draft: MarkDraft) -> list[str]:
     fault = sitting.script_fault(draft.candidate, draft.question)
     if fault is not None:
@@ -206,8 +229,8 @@ def _draft_faults(sitting: Sitting, draft: MarkDraft) -> list[str]:
     faults = []
     if found := sitting.award_fault(draft.question, draft.point, draft.awarded):
         faults.append(found)
-    if draft.line is not None and draft.line < 1:
-        faults.append(f"lines count from 1, not {draft.line}")
+    if draft.line is not None and not 1 <= draft.line <= _MOST_LINES:
+        faults.append(f"lines count from 1 to {_MOST_LINES}, not {draft.line}")
     if len(draft.error_seen or "") > _LONGEST_ERROR:
         faults.append(f"the error seen has more than {_LONGEST_ERROR} characters")
     return faults
@@ -223,12 +246,10 @@ def _standing_fault(award: Award | None, draft: MarkDraft) -> list[str]:
 
 
 def _special_no_more(
-    there: Mapping[tuple[str, int, str], Award],
-    seen: Iterable[tuple[str, int, str]],
-    drafts: Sequence[MarkDraft],
+    there: Mapping[tuple[str, int, str], Award], drafts: Sequence[MarkDraft]
 ) -> list[MarkDraft]:
     """Marked again, a script may be a special case no longer: its old special mark goes to 0."""
-    given = set(seen)
+    given = {_key(draft) for draft in drafts}
     scripts = {(draft.candidate, draft.question) for draft in drafts}
     return [
         MarkDraft(award.candidate, award.question, SPECIAL, 0, reason="no special case any more")

@@ -10,6 +10,7 @@ from datetime import datetime
 from sqlalchemy import func
 from sqlmodel import Session, col, delete, select
 
+from itembank.bank.drafts import LONGEST_TIME
 from itembank.bank.faults import BankFaults, refuse
 from itembank.bank.items import item_version
 from itembank.bank.paging import FIRST_PAGE, Listing, Page
@@ -235,8 +236,8 @@ def _word_faults(code: str, title: str, made_by: str, minutes: int | None) -> li
         faults.append("the title is empty")
     if not 1 <= len(made_by.strip()) <= LONGEST_NAME:
         faults.append(f"say in 1 to {LONGEST_NAME} characters by whom the assessment is made")
-    if minutes is not None and minutes < 1:
-        faults.append(f"the time must be at least 1 minute, not {minutes}")
+    if minutes is not None and not 1 <= minutes <= LONGEST_TIME:
+        faults.append(f"the time must be from 1 to {LONGEST_TIME} minutes, not {minutes}")
     return faults
 
 

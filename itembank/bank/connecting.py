@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url
-from sqlalchemy.exc import ArgumentError, DBAPIError, IntegrityError
+from sqlalchemy.exc import ArgumentError, DBAPIError, IntegrityError, OperationalError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 
 from itembank.bank.faults import (
@@ -33,6 +33,7 @@ _FILE_FAULTS = {
 # PostgreSQL's error codes (PostgreSQL documentation, appendix A).
 _SERVER_BUSY = ("55P03", "40P01", "57014")
 _NO_DATABASE = "3D000"
+_WRITTEN_MEANWHILE = "23505"  # what was looked for before writing and was not there then
 
 
 def bank_url(address: str) -> URL:
@@ -98,6 +99,10 @@ def plain_words(url: URL) -> Iterator[None]:
         yield
     except PoolTimeout as fault:
         raise BankLocked(_locked(url)) from fault
+    except UnicodeEncodeError as fault:
+        raise BankFaults(
+            [f"{place(url)} cannot keep half a character: {fault.object[:60]!a}"]
+        ) from fault
     except DBAPIError as fault:
         raise _in_plain_words(url, fault) from fault
 
@@ -149,13 +154,18 @@ def _server_words(url: URL, fault: DBAPIError) -> BankError:
     # While connecting, the driver gives the server's words without the code.
     if code == _NO_DATABASE or f'database "{url.database}" does not exist' in said:
         return BankMissing(f"{place(url)} does not exist: make the database first")
-    if code is None or fault.connection_invalidated:
+    if isinstance(fault, OperationalError) and (code is None or fault.connection_invalidated):
         return BankUnreachable(f"{place(url)} cannot be reached: {said}")
     return _other_words(url, fault)
 
 
 def _other_words(url: URL, fault: DBAPIError) -> BankError:
     said = str(fault.orig).strip().splitlines()[0]
+    if getattr(fault.orig, "sqlstate", None) == _WRITTEN_MEANWHILE:
+        return BankLocked(
+            f"another program wrote to {place(url)} at the same time; "
+            "nothing was written here: try again"
+        )
     if isinstance(fault, IntegrityError):
         return BankFaults([f"{place(url)} refuses what was to be written: {said}"])
     return BankError(f"{place(url)} cannot do this: {said}")

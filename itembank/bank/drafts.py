@@ -12,6 +12,7 @@ from itembank.algebra.showing import typed
 from itembank.topics.kinds import Solution
 
 _CODE = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,39}")
+LONGEST_TIME = 600  # minutes, of an item or a whole assessment
 _LONGEST_TOPIC = 80
 _LONGEST_TAG = 60
 
@@ -51,8 +52,8 @@ def draft_faults(draft: ItemDraft) -> list[str]:
         faults.append("the reference solution has not been checked")
     if not 1 <= len(solution.topic) <= _LONGEST_TOPIC:
         faults.append(f"the topic must have 1 to {_LONGEST_TOPIC} characters")
-    if draft.minutes < 1:
-        faults.append(f"the time must be at least 1 minute, not {draft.minutes}")
+    if not 1 <= draft.minutes <= LONGEST_TIME:
+        faults.append(f"the time must be from 1 to {LONGEST_TIME} minutes, not {draft.minutes}")
     if draft.year_level is not None and not 1 <= draft.year_level <= 13:
         faults.append(f"the year level must be from 1 to 13, not {draft.year_level}")
     if draft.code is not None and not _CODE.fullmatch(draft.code):

@@ -10,6 +10,7 @@ from itembank.bank.faults import BankFaults
 T = TypeVar("T")
 
 LARGEST_PAGE = 1000
+LAST_PAGE = 1_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,7 +18,7 @@ class Page:
     """A page of a list: ``number`` counts from 1, ``size`` is the most rows it holds.
 
     Raises:
-        BankFaults: a number below 1, or a size outside 1 to 1000.
+        BankFaults: a number outside 1 to 1000000, or a size outside 1 to 1000.
     """
 
     number: int = 1
@@ -25,8 +26,8 @@ class Page:
 
     def __post_init__(self) -> None:
         faults = []
-        if self.number < 1:
-            faults.append(f"pages count from 1, not {self.number}")
+        if not 1 <= self.number <= LAST_PAGE:
+            faults.append(f"pages count from 1 to {LAST_PAGE}, not {self.number}")
         if not 1 <= self.size <= LARGEST_PAGE:
             faults.append(f"a page holds 1 to {LARGEST_PAGE} rows, not {self.size}")
         if faults:

@@ -13,6 +13,7 @@ from schemes.handing_in import ScriptDraft, hand_in_script
 from schemes.recording import (
     MarkDraft,
     overrule_mark,
+    overrule_marks,
     record_marks,
     register_marker,
     suggestions,
@@ -93,6 +94,28 @@ def test_what_is_not_there_cannot_be_overruled(session: Session) -> None:
         overrule_mark(session, assessment, "T-01", M1)
 
 
+def test_several_marks_are_overruled_all_or_none(session: Session) -> None:
+    assessment = sat_assessment(session)
+    record_marks(session, assessment, "ENGINE", [M1, A1])
+    over = [replace(M1, awarded=0, reason="copied"), replace(A1, awarded=1, reason="reads 4")]
+    with pytest.raises(BankFaults) as told:
+        overrule_marks(
+            session,
+            assessment,
+            "T-01",
+            [*over, over[0], replace(M1, question=2), replace(A1, reason="")],
+        )
+    assert [fault.split(": ")[1] for fault in told.value.faults] == [
+        "the mark point M1 is given twice",
+        "no mark stands here to be overruled; record one",
+        "the mark point A1 is given twice",
+        "give the reason why the mark is overruled",
+    ]
+    assert overrule_marks(session, assessment, "T-01", over) == 2
+    awards = standing_awards(session, assessment)
+    assert [awards["HQ-001", 1, point].awarded for point in ("M1", "A1")] == [0, 1]
+
+
 def test_a_teachers_other_mark_has_to_overrule(session: Session) -> None:
     assessment = sat_assessment(session)
     record_marks(session, assessment, "ENGINE", [M1])
@@ -138,7 +161,7 @@ def test_every_fault_of_a_list_is_told_at_once_and_nothing_is_recorded(session: 
         "row 6: question 1 has no mark point 'M4', only M1, A1",
         "row 7: question 2, M1: 0 to 1 can be awarded, not 2",
         "row 8: question 1, A1: 0 to 1 can be awarded, not -1",
-        "row 8: lines count from 1, not 0",
+        "row 8: lines count from 1 to 1000, not 0",
         "row 8: the error seen has more than 120 characters",
     )
     assert session.exec(select(Mark)).all() == []

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from sqlalchemy import Engine
 from sqlmodel import Session, select
 
 from itembank.bank.faults import AppendOnly, BankFaults
 from itembank.bank.opening import reading, writing
+from itembank.bank.tables import known
 from schemes.recording import MarkDraft, record_marks
 from schemes.scripts import (
     Attendance,
@@ -42,9 +45,9 @@ def marked(bank: Engine) -> Engine:
     ids=str,
 )
 def test_the_database_refuses_a_mark_that_cannot_be(
-    marked: Engine, changes: dict[str, object]
+    marked: Engine, changes: dict[str, Any]
 ) -> None:
-    mark = {
+    mark: dict[str, Any] = {
         "script_id": 1,
         "point": "A1",
         "marker_id": 1,
@@ -69,7 +72,7 @@ def test_lines_are_there_where_a_script_is_typed_and_only_there(
         assessment = set_assessment(session)
         session.add(Candidate(code="HQ-001"))
         session.flush()
-        session.add(Entry(assessment_id=assessment.id, candidate_id=1))
+        session.add(Entry(assessment_id=known(assessment.id), candidate_id=1))
     with pytest.raises(BankFaults, match="refuses"), writing(bank) as session:
         session.add(Script(entry_id=1, assessment_item_id=1, state=state, lines=lines))
 
@@ -104,7 +107,7 @@ def test_a_seed_may_be_as_large_as_a_program_draws_it(session: Session) -> None:
     assessment = set_assessment(session)
     session.add(
         Sample(
-            assessment_id=assessment.id,
+            assessment_id=known(assessment.id),
             seed=2**31 + 5,
             size=1,
             population=9,

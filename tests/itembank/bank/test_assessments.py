@@ -51,7 +51,7 @@ def test_every_fault_of_an_assessment_is_told_at_once(session: Session) -> None:
     assert told.value.faults == (
         "the code 'HQ A' must have 1 to 40 characters, no space and no stroke",
         "the title is empty",
-        "the time must be at least 1 minute, not 0",
+        "the time must be from 1 to 600 minutes, not 0",
         "question 2: LE-0002 version 1 is withdrawn",
         "question 3: there is no item LE-0009 in the bank",
         "question 4: the item LE-0001 has no version 7",

@@ -34,7 +34,7 @@ from itembank.bank.opening import (
     upgrade_bank,
     writing,
 )
-from itembank.bank.tables import Item
+from itembank.bank.tables import Item, ItemVersion
 from tests.banks import SERVER, draft
 
 
@@ -225,6 +225,34 @@ def test_a_bank_can_be_read_while_another_program_is_writing(tmp_path: Path) -> 
         with reading(engine) as other:
             assert other.exec(select(Item)).all() == []
     engine.dispose()
+
+
+# On SQLite the second waits before it looks, see above.
+@pytest.mark.parametrize("address", ["postgresql"], indirect=True)
+def test_two_that_write_at_once_to_a_server_are_told_to_try_again(bank: Engine) -> None:
+    with writing(bank) as first:
+        add_item(first, draft("2x = 6", 3), "T-01")
+        threading.Timer(0.3, first.commit).start()
+        with pytest.raises(BankLocked, match="at the same time"), writing(bank) as second:
+            add_item(second, draft("3x = 6", 2), "T-02")
+    with writing(bank) as second:
+        assert add_item(second, draft("3x = 6", 2), "T-02").code == "LE-0002"
+
+
+@pytest.mark.parametrize("notes", ["half \ud800", "nought \x00"])
+def test_what_no_database_can_keep_is_refused_or_kept(bank: Engine, notes: str) -> None:
+    try:
+        with writing(bank) as session:
+            add_item(session, draft(notes=notes), "T-01")
+    except BankUnreachable:
+        raise
+    except BankError:
+        count = 0
+    else:
+        count = 1
+    with reading(bank) as session:
+        found = [version.notes for version in session.exec(select(ItemVersion))]
+    assert found == [notes] * count
 
 
 def test_a_server_that_does_not_answer_is_told_without_the_password() -> None:
