@@ -15,9 +15,10 @@ from schemes.cautions import CAUTIONS
 INVENTED = "Invented data: no real school, candidate or script."
 
 INSTRUCTIONS: tuple[str, ...] = (
+    "Write your candidate code in the box above; do not write your name.",
     "Answer every question in the space below it.",
     "Show your working: marks are given for method as well as for the value.",
-    "The number in brackets at the right of a question is the marks it carries.",
+    "The marks for each question stand in brackets at its right.",
     "If you change your mind, cross out the working that you do not want marked.",
 )
 

@@ -15,6 +15,7 @@ from html import escape
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element
 
+from exports.outlines import one_path
 from itembank.algebra.reading import read_line
 from itembank.algebra.showing import CLOSING
 from itembank.algebra.showing_mathml import (
@@ -89,7 +90,7 @@ def _picture(tree: Node | Relation | Line) -> str:
         f"width:{(width + 2 * _MARGIN) / _EM:.4f}em;height:{(height + 2 * _MARGIN) / _EM:.4f}em;"
         f"margin:{_GAP}em 0;vertical-align:{below:.4f}em"
     )
-    source = b64encode(drawing.svg().encode()).decode()
+    source = b64encode(one_path(drawing.svg()).encode()).decode()
     return (
         f'<img class="maths" alt="{escape(spoken(tree))}" style="{style}"'
         f' src="data:image/svg+xml;base64,{source}">'
