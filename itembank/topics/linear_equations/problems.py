@@ -1,0 +1,46 @@
+"""Is a typed problem a linear equation in one unknown, and in which?"""
+
+from __future__ import annotations
+
+from itembank.algebra.reading import read_line
+from itembank.algebra.values import relation_symbols
+from itembank.algebra.written import Relation
+from itembank.topics.kinds import TopicError
+from itembank.topics.linear_equations.terms import linear
+
+
+def read_problem(problem: str) -> tuple[Relation, str]:
+    """The equation of a typed problem and the letter of its unknown.
+
+    Raises:
+        ReadingFault: where the text cannot be read.
+        TopicError: where it is no linear equation in one unknown; the message says why.
+    """
+    line = read_line(problem)
+    relations = [relation for group in line.alternatives for relation in group]
+    if len(relations) != 1 or line.statement or line.notes or line.heads:
+        raise TopicError("a problem must be one equation with nothing written beside it")
+    (relation,) = relations
+    if not relation.signs:
+        raise TopicError("this is no equation: there is no sign of equality")
+    if relation.signs != ("=",):
+        raise TopicError(_wrong_signs(relation.signs))
+    unknowns = sorted(relation_symbols(relation))
+    if not unknowns:
+        raise TopicError("there is no unknown in this equation")
+    if len(unknowns) > 1:
+        raise TopicError(
+            f"there is more than one unknown ({', '.join(unknowns)}): "
+            "this topic solves equations in one"
+        )
+    for part in relation.sides:
+        linear(part)
+    return relation, unknowns[0]
+
+
+def _wrong_signs(signs: tuple[str, ...]) -> str:
+    if "≈" in signs:
+        return "an equation needs the sign =, not ≈"
+    if set(signs) == {"="}:
+        return "a problem must be one equation; here several signs of equality are chained"
+    return "this is an inequality, no equation"

@@ -1,0 +1,97 @@
+"""Which lines has a route written so far, and which stages has it reached?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from itembank.algebra.showing import typed
+from itembank.algebra.values import symbols
+from itembank.algebra.written import Relation, Symbol
+from itembank.topics.kinds import RouteLine
+from itembank.topics.linear_equations.stages import (
+    VALUE,
+    Equation,
+    equation_of,
+    reached_by,
+    stage_names,
+)
+from itembank.topics.linear_equations.steps import (
+    EXCHANGE,
+    Move,
+    Step,
+    made,
+    next_present,
+    served,
+    words,
+    written_out,
+)
+from itembank.topics.linear_equations.tidying import in_preferred_form, is_value
+
+WORKED_OUT = "work out both sides"
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """A route as far as it is written: its lines, its last line as a tree, the stages reached."""
+
+    lines: tuple[RouteLine, ...]
+    line: Relation
+    unknown: str
+    problem: Equation
+    present: tuple[str, ...]
+    reached: frozenset[str]
+
+    @classmethod
+    def begun(cls, relation: Relation, unknown: str) -> Working:
+        """The working that holds the problem alone."""
+        problem = equation_of(relation, unknown)
+        first = RouteLine(typed(relation), "", "", True)
+        at_start = reached_by(problem, problem)
+        return cls((first,), relation, unknown, problem, stage_names(problem), at_start)
+
+    def after(self, move: Move) -> Working:
+        """The working with the lines that the move adds; itself where the move changes nothing."""
+        new = made(move, self.line)
+        if new == self.line:
+            return self
+        if move.step.write is not None or move.step is EXCHANGE:
+            new = in_preferred_form(new)
+        stage = self.stage_of(move, new)
+        lines = list(self.lines)
+        said = words(move)
+        if (written := written_out(move, self.line)) is not None:
+            lines.append(RouteLine(typed(written), said, stage, False))
+            said = WORKED_OUT
+        reached = self.reached | self.newly_reached(new)
+        required = self.is_required(move, new)
+        lines.append(RouteLine(typed(new), said, stage, required))
+        return replace(self, lines=tuple(lines), line=new, reached=reached)
+
+    def stage_of(self, move: Move, new: Relation) -> str:
+        """The stage that the move serves; the value where it is the last."""
+        if is_value(new):
+            return VALUE
+        stage = served(move, self.reached, self.present)
+        if stage in self.present:
+            return stage
+        reaching = [name for name in self.present if name in self.newly_reached(new)]
+        return reaching[0] if reaching else next_present(stage, self.present)
+
+    def newly_reached(self, new: Relation) -> frozenset[str]:
+        """The stages present in the problem that this line is the first to reach."""
+        reached = reached_by(equation_of(new, self.unknown), self.problem)
+        return (reached & frozenset(self.present)) - self.reached
+
+    def is_required(self, move: Move, new: Relation) -> bool:
+        """Whether a full solution shows the line: it reaches a stage, or loses the unknown."""
+        if isinstance(new.sides[0], Symbol) and is_value(new):
+            return True
+        if is_value(new):  # 5 = x, to be exchanged
+            return False
+        lost = not symbols(new.sides[0]) and not symbols(new.sides[1])
+        return lost or (move.step.required and bool(self.newly_reached(new)))
+
+    def stated(self, statement: str, step: Step) -> Working:
+        """The working closed by a statement."""
+        line = RouteLine(statement, step.words.format(what=typed(self.line)), step.stage, True)
+        return replace(self, lines=(*self.lines, line))
