@@ -63,9 +63,10 @@ def numbers_alone(relation: Relation, unknown: str) -> tuple[RouteLine, ...] | N
         if move is None:
             return None
         new = made(move, working.line)
-        stage, required = working.stage_of(move, new), bool(working.newly_reached(new))
-        sum_ = _computation(_known(working.line), move, decimals)
-        lines.append(RouteLine(typed(sum_), _said(move), stage, required))
+        newly = working.newly_reached(new)
+        stage = working.stage_of(move, new, newly)
+        done = _computation(_known(working.line), move, decimals)
+        lines.append(RouteLine(typed(done), _said(move), stage, bool(newly)))
         working = working.after(move)
     if len(lines) == 1:
         return None

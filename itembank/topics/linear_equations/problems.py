@@ -16,7 +16,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
         ReadingFault: where the text cannot be read.
         TopicError: where it is no linear equation in one unknown; the message says why.
     """
-    line = read_line(problem)
+    line = read_line(problem, comma=True)
     relations = [relation for group in line.alternatives for relation in group]
     if len(relations) != 1 or line.statement or line.notes or line.heads:
         raise TopicError("a problem must be one equation with nothing written beside it")

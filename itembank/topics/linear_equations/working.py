@@ -56,42 +56,41 @@ class Working:
             return self
         if move.step.write is not None or move.step is EXCHANGE:
             new = in_preferred_form(new)
-        stage = self.stage_of(move, new)
+        newly = self.newly_reached(new)
+        stage = self.stage_of(move, new, newly)
         lines = list(self.lines)
         said = words(move)
         if (written := written_out(move, self.line)) is not None:
             lines.append(RouteLine(typed(written), said, stage, False))
             said = WORKED_OUT
-        reached = self.reached | self.newly_reached(new)
-        required = self.is_required(move, new)
-        lines.append(RouteLine(typed(new), said, stage, required))
-        return replace(self, lines=tuple(lines), line=new, reached=reached)
-
-    def stage_of(self, move: Move, new: Relation) -> str:
-        """The stage that the move serves; the value where it is the last."""
-        if is_value(new):
-            return VALUE
-        stage = served(move, self.reached, self.present)
-        if stage in self.present:
-            return stage
-        reaching = [name for name in self.present if name in self.newly_reached(new)]
-        return reaching[0] if reaching else next_present(stage, self.present)
+        lines.append(RouteLine(typed(new), said, stage, _is_required(move, new, newly)))
+        return replace(self, lines=tuple(lines), line=new, reached=self.reached | newly)
 
     def newly_reached(self, new: Relation) -> frozenset[str]:
         """The stages present in the problem that this line is the first to reach."""
         reached = reached_by(equation_of(new, self.unknown), self.problem)
         return (reached & frozenset(self.present)) - self.reached
 
-    def is_required(self, move: Move, new: Relation) -> bool:
-        """Whether a full solution shows the line: it reaches a stage, or loses the unknown."""
-        if isinstance(new.sides[0], Symbol) and is_value(new):
-            return True
-        if is_value(new):  # 5 = x, to be exchanged
-            return False
-        lost = not symbols(new.sides[0]) and not symbols(new.sides[1])
-        return lost or (move.step.required and bool(self.newly_reached(new)))
+    def stage_of(self, move: Move, new: Relation, newly: frozenset[str]) -> str:
+        """The stage that the move serves; the value where it is the last."""
+        if is_value(new):
+            return VALUE
+        stage = served(move, self.reached, self.present)
+        if stage in self.present:
+            return stage
+        reaching = [name for name in self.present if name in newly]
+        return reaching[0] if reaching else next_present(stage, self.present)
 
     def stated(self, statement: str, step: Step) -> Working:
         """The working closed by a statement."""
         line = RouteLine(statement, step.words.format(what=typed(self.line)), step.stage, True)
         return replace(self, lines=(*self.lines, line))
+
+
+def _is_required(move: Move, new: Relation, newly: frozenset[str]) -> bool:
+    """Whether a full solution shows the line: it reaches a stage, or loses the unknown."""
+    left, right = new.sides
+    if is_value(new):  # 5 = x is to be exchanged, and x = 5 then shown
+        return isinstance(left, Symbol)
+    lost = not symbols(left) and not symbols(right)
+    return lost or (move.step.required and bool(newly))

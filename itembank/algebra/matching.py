@@ -1,0 +1,189 @@
+"""Is one written tree another with a value put in, or with one number or sign changed?
+
+Questions about the shape of what was written; brackets that only group and the way a product is
+marked make no difference.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from itembank.algebra.values import NoValue, number, symbols
+from itembank.algebra.written import (
+    Bracket,
+    Negative,
+    Node,
+    Positive,
+    Power,
+    Product,
+    Quotient,
+    Relation,
+    Sum,
+    Symbol,
+)
+
+
+def same_relation(one: Relation, other: Relation) -> bool:
+    """Whether two relations are the same as written, sides exchanged or not."""
+    if one.signs != other.signs or len(one.sides) != len(other.sides):
+        return False
+    ours = tuple(map(bare, one.sides))
+    theirs = tuple(map(bare, other.sides))
+    return ours == theirs or (set(one.signs) <= {"=", "≠"} and ours == theirs[::-1])
+
+
+def bare(node: Node) -> Node:
+    """The tree without brackets that only group, every product marked alike."""
+    match node:
+        case Bracket(body) | Positive(body):
+            return bare(body)
+        case Negative(body):
+            return Negative(bare(body))
+        case Sum(terms):
+            out: list[tuple[str, Node]] = []
+            for sign, body in terms:
+                inner = bare(body)
+                if sign == "+" and isinstance(inner, Sum):
+                    out.extend(inner.terms)
+                else:
+                    out.append((sign, inner))
+            return Sum(tuple(out))
+        case Product(factors):
+            flat: list[Node] = []
+            for factor in factors:
+                inner = bare(factor)
+                flat.extend(inner.factors if isinstance(inner, Product) else (inner,))
+            return Product(tuple(flat), ("",) * (len(flat) - 1))
+        case Quotient(top, bottom):
+            return Quotient(bare(top), bare(bottom), "/")
+        case Power(base, exponent):
+            return Power(bare(base), bare(exponent))
+        case _:
+            return node
+
+
+def value_put_in(problem: Node, numbers: Node) -> Fraction | None:
+    """The one value that, put for the letter of ``problem``, gives ``numbers`` as written."""
+    found: set[Fraction] = set()
+    if symbols(problem) and _matches(bare(problem), bare(numbers), found) and len(found) == 1:
+        return found.pop()
+    return None
+
+
+def _matches(problem: Node, numbers: Node, found: set[Fraction]) -> bool:
+    if isinstance(problem, Symbol):
+        try:
+            found.add(number(numbers))
+        except NoValue:
+            return False
+        return True
+    if not symbols(problem):
+        return _same_number(problem, numbers)
+    match problem, numbers:
+        case Sum(ours), Sum(theirs):
+            return [s for s, _ in ours] == [s for s, _ in theirs] and all(
+                _matches(a, b, found) for (_, a), (_, b) in zip(ours, theirs, strict=True)
+            )
+        case Product(ours_f), Product(theirs_f):
+            return len(ours_f) == len(theirs_f) and all(
+                _matches(a, b, found) for a, b in zip(ours_f, theirs_f, strict=True)
+            )
+        case Quotient(top, bottom), Quotient(other_top, other_bottom):
+            return _matches(top, other_top, found) and _matches(bottom, other_bottom, found)
+        case Negative(body), Negative(other):
+            return _matches(body, other, found)
+        case _:
+            return False
+
+
+def _same_number(one: Node, other: Node) -> bool:
+    try:
+        return number(one) == number(other)
+    except NoValue:
+        return False
+
+
+def changes_between(one: Relation, other: Relation) -> int | None:
+    """How many numbers or signs differ between two relations of one shape; None for two shapes."""
+    if one.signs != other.signs or len(one.sides) != len(other.sides):
+        return None
+    total = 0
+    for a, b in zip(one.sides, other.sides, strict=True):
+        found = _differences(bare(a), bare(b))
+        if found is None:
+            return None
+        total += found
+    return total
+
+
+def _differences(one: Node, other: Node) -> int | None:
+    if one == other:
+        return 0
+    if isinstance(one, Negative) != isinstance(other, Negative):
+        inner = _differences(
+            one.body if isinstance(one, Negative) else one,
+            other.body if isinstance(other, Negative) else other,
+        )
+        return None if inner is None else inner + 1
+    if not symbols(one) and not symbols(other) and _leaf(one) and _leaf(other):
+        return 1
+    if type(one) is not type(other):
+        return None
+    match one, other:
+        case Sum(ours), Sum(theirs):
+            if len(ours) != len(theirs):
+                return None
+            signs = sum(a != b for (a, _), (b, _) in zip(ours, theirs, strict=True))
+            pairs = [(a, b) for (_, a), (_, b) in zip(ours, theirs, strict=True)]
+            return _summed(pairs, signs)
+        case Product(ours_f), Product(theirs_f):
+            if len(ours_f) != len(theirs_f):
+                return None
+            return _summed(list(zip(ours_f, theirs_f, strict=True)), 0)
+        case Quotient(top, bottom), Quotient(other_top, other_bottom):
+            return _summed([(top, other_top), (bottom, other_bottom)], 0)
+        case Negative(body), Negative(other_body):
+            return _differences(body, other_body)
+        case _:
+            return None
+
+
+def _leaf(node: Node) -> bool:
+    return not isinstance(node, Sum | Product | Quotient | Power | Negative)
+
+
+def _summed(pairs: list[tuple[Node, Node]], start: int) -> int | None:
+    total = start
+    for a, b in pairs:
+        found = _differences(a, b)
+        if found is None:
+            return None
+        total += found
+    return total
+
+
+def renamed(relation: Relation, old: str, new: str) -> Relation:
+    """The relation with one letter for another."""
+    return Relation(tuple(_renamed(side, old, new) for side in relation.sides), relation.signs)
+
+
+def _renamed(node: Node, old: str, new: str) -> Node:
+    match node:
+        case Symbol(name):
+            return Symbol(new) if name == old else node
+        case Sum(terms):
+            return Sum(tuple((sign, _renamed(body, old, new)) for sign, body in terms))
+        case Product(factors, marks):
+            return Product(tuple(_renamed(f, old, new) for f in factors), marks)
+        case Quotient(top, bottom, mark):
+            return Quotient(_renamed(top, old, new), _renamed(bottom, old, new), mark)
+        case Power(base, exponent):
+            return Power(_renamed(base, old, new), _renamed(exponent, old, new))
+        case Negative(body):
+            return Negative(_renamed(body, old, new))
+        case Positive(body):
+            return Positive(_renamed(body, old, new))
+        case Bracket(body, kind):
+            return Bracket(_renamed(body, old, new), kind)
+        case _:
+            return node

@@ -1,0 +1,183 @@
+"""What does the marker ask of a topic? The one interface behind which a topic's knowledge stands.
+
+The explainer and the marker know no topic. A topic hands them a :class:`Judge` for one problem: it
+says what a line's *form* is (hashable data), what a right step keeps (its *key*), whether a line
+follows naturally from another, which common errors apply where, what a single slip can be, and
+which stages a form has reached.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any, Protocol
+
+from itembank.algebra.written import Node, Relation
+
+Form = Hashable
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """One part of a right path in a teacher's words; ``name`` is the step's."""
+
+    name: str
+    stage: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Wrong:
+    """A common error applied to a form.
+
+    ``stages`` are those that its step can serve, the first that the line serves counts; an empty
+    tuple stands for the earliest stage not yet reached. ``removes`` are the stages that the error
+    takes away. ``both`` is what the operation would give on both sides where it stands on one;
+    ``shown`` asks that the line itself show the operation; ``cost`` counts the moves in the error.
+    """
+
+    name: str
+    words: str
+    stages: tuple[str, ...]
+    removes: tuple[str, ...]
+    after: Any
+    both: Any = None
+    shown: bool = False
+    cost: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """The right shape with one number wrong.
+
+    ``name`` is ``slip``, ``miscopy`` (the number was only to be carried over) or ``rounding``;
+    ``stages`` are those whose arithmetic the number belongs to; ``words`` say what is wrong.
+    """
+
+    name: str
+
+    words: str
+    stages: tuple[str, ...]
+    cost: int
+
+    @property
+    def keeps_method(self) -> bool:
+        """Whether the method mark is kept whatever is written (3.6, 3.14)."""
+        return self.name != "slip"
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A computation on numbers read as an operation on a form: what it gives, and the error in it."""
+
+    after: Any
+    stage: str
+    words: str
+    error: Wrong | None
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """A value stated in a line.
+
+    ``values`` are the exact values that the node can stand for (none where it is cut short);
+    ``approximate`` tells that it was written with ``≈`` or cut short; ``working`` that operations
+    stand in it.
+    """
+
+    node: Node
+    values: tuple[Fraction, ...]
+    approximate: bool = False
+    working: bool = False
+
+
+class Judge(Protocol):
+    """A topic's knowledge of one problem. Implementations are frozen and hashable."""
+
+    @property
+    def problem(self) -> Relation:
+        """The problem as written."""
+
+    @property
+    def unknowns(self) -> frozenset[str]:
+        """The letters of the problem."""
+
+    @property
+    def start(self) -> Any:
+        """The problem's form."""
+
+    @property
+    def stages(self) -> tuple[str, ...]:
+        """The stages present in the problem, in order; the last is its value or conclusion."""
+
+    @property
+    def order(self) -> tuple[str, ...]:
+        """Every stage that a route of the topic can have, in order."""
+
+    @property
+    def conclusion(self) -> str:
+        """``no solution`` or ``all values`` where that is the answer, else empty."""
+
+    def split(self, relation: Relation) -> tuple[Relation, ...]:
+        """A chain as the relations that a reader takes from it, in order."""
+
+    def form(self, relation: Relation) -> Any:
+        """The form of a relation. Raises NoValue where it is none of this topic."""
+
+    def key(self, form: Any) -> Hashable:
+        """What every right step keeps."""
+
+    def follows(self, source: Any, form: Any) -> int | None:
+        """What a person pays to get from a form to one with the same key; None if not natural."""
+
+    def path(self, source: Any, form: Any) -> tuple[Move, ...]:
+        """The right path between two forms in a teacher's words."""
+
+    def wrongs(self, form: Any) -> Iterator[Wrong]:
+        """Every common error applied wherever it applies."""
+
+    def pairs(self, source: Any, form: Any) -> Iterator[tuple[Wrong, Wrong]]:
+        """Pairs of common errors in different stages that together explain the form exactly."""
+
+    def slip(self, source: Any, form: Any) -> Slip | None:
+        """The one wrong number that explains the form."""
+
+    def reached(self, form: Any) -> frozenset[str]:
+        """The stages that stand reached in a form."""
+
+    def written(self, form: Any) -> frozenset[str]:
+        """The stages whose operation stands written in a form."""
+
+    def ended(self, form: Any) -> bool:
+        """Whether the unknown is lost: a contradiction or an identity."""
+
+    def operate(self, form: Any, sign: str, operand: Node) -> Any:
+        """The form after an operation on both sides. Raises NoValue where it has none."""
+
+    def noted_stage(self, form: Any, sign: str, operand: Node) -> str:
+        """The stage that a noted operation serves, empty where it serves none."""
+
+    def worked(self, form: Any, node: Node, result: Fraction) -> Worked | None:
+        """A computation on numbers, with the pupil's result, as an operation on the form."""
+
+    def answer(self, relation: Relation) -> Answer | None:
+        """The value that a relation states, or None."""
+
+    def bare_answer(self, relation: Relation) -> Answer | None:
+        """The value that a lone expression states by itself, or None."""
+
+    def answer_form(self, value: Fraction) -> Any:
+        """The form that states a value."""
+
+    def finished(self, answer: Answer) -> bool | None:
+        """Whether an answer that is no number is in its final form; None for numbers."""
+
+    def right(self, answer: Answer, form: Any) -> bool:
+        """Whether the answer is that of the form."""
+
+    def value_of(self, form: Any) -> Fraction | None:
+        """The single number that solves the form; None where there is none."""
+
+    def misread(self, relation: Relation) -> Judge | None:
+        """The judge of a problem written down wrongly; None where it is none of the topic."""

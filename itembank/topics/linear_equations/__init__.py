@@ -1,0 +1,1 @@
+"""Everything known about linear equations in one unknown."""

@@ -1,0 +1,154 @@
+"""Does one equation follow from another by steps that a person would take?
+
+Two equations with the same solution differ by a factor and by terms moved across the sign of
+equality. The line follows where the factor is a natural one (1, -1, a coefficient's inverse, a
+denominator or a common multiple, a bracket's or common factor, a power of ten) and what was moved
+is a sub-sum of the terms; otherwise it is true by accident.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from functools import lru_cache
+from math import gcd, lcm
+from typing import NamedTuple
+
+from itembank.topics.linear_equations.stages import Balance, Equation, balance, brackets
+from itembank.topics.parts import Flat, denominators, flat
+
+Key = tuple[str, Fraction]
+Movable = dict[Fraction, int]
+
+ZERO = Fraction(0)
+MOST_MOVED = 8
+FURTHER = 9
+
+
+class Fit(NamedTuple):
+    """How a line follows: the factor, whether sides were exchanged, and what a person would pay.
+
+    ``cost`` counts factors and moves: 0 for a line that only joins or copies.
+    """
+
+    factor: Fraction
+    exchanged: bool
+    cost: int
+
+
+def key(equation: Equation) -> Key:
+    """What every right step keeps: the solution, or that there is none, or that all values serve."""
+    state = balance(equation)
+    if state.slope:
+        return ("value", -state.constant / state.slope)
+    return ("none", ZERO) if state.constant else ("all", ZERO)
+
+
+@lru_cache(maxsize=65536)
+def fit(source: Equation, line: Equation) -> Fit | None:
+    """How ``line`` follows naturally from ``source``, or ``None`` (both with the same key)."""
+    best: Fit | None = None
+    for exchanged, state in both_ways(balance(line)):
+        for factor in _factors(source, state):
+            cost = _cost(source, state, factor)
+            if cost is not None and (best is None or cost + exchanged < best.cost):
+                best = Fit(factor, exchanged, cost + exchanged)
+    return best
+
+
+def both_ways(state: Balance) -> Iterator[tuple[bool, Balance]]:
+    yield False, state
+    yield True, Balance(state.c, state.d, state.a, state.b)
+
+
+def _factors(source: Equation, line: Balance) -> list[Fraction]:
+    """The factor between two equations with the same key; for an identity there may be several."""
+    start = balance(source)
+    if start.slope:
+        return [line.slope / start.slope]
+    if start.constant:
+        return [line.constant / start.constant]
+    ratios = [n / m for n, m in zip(line, start, strict=True) if m and n]
+    return [Fraction(1), *ratios]
+
+
+def _cost(source: Equation, line: Balance, factor: Fraction) -> int | None:
+    if factor == 0 or not natural_factor(source, line, factor):
+        return None
+    wanted = Balance(*(value / factor for value in line))
+    letters, numbers = movable(source)
+    moved_letters = letters.get(wanted.a)
+    moved_numbers = numbers.get(wanted.b)
+    scaling = 0 if factor == 1 else 3 if factor == -1 else 2
+    if moved_letters is not None and moved_numbers is not None:
+        return scaling + moved_letters + moved_numbers
+    if factor == 1 and (moved_letters is not None or moved_numbers is not None):
+        return FURTHER  # one further amount taken from both sides, not a term of the line
+    return None
+
+
+@lru_cache(maxsize=16384)
+def movable(source: Equation) -> tuple[Movable, Movable]:
+    """Every slope and every constant that the left side can have after terms are moved."""
+    left, right = flat(source.left), flat(source.right)
+    return _reach(left.letters, right.letters), _reach(left.numbers, right.numbers)
+
+
+def _reach(left: tuple[Fraction, ...], right: tuple[Fraction, ...]) -> Movable:
+    """Value of the left side -> fewest terms moved."""
+    terms = [-term for term in left] + [-term for term in right]
+    if len(terms) > MOST_MOVED:
+        terms = [-sum(left, ZERO), -sum(right, ZERO)]
+    out = {sum(left, ZERO): 0}
+    for term in terms:
+        for value, moved in list(out.items()):
+            if out.get(value + term, moved + 2) > moved + 1:
+                out[value + term] = moved + 1
+    return out
+
+
+def natural_factor(source: Equation, line: Balance, factor: Fraction) -> bool:
+    """Whether a person would multiply or divide the source by the factor."""
+    size = abs(factor)
+    if size == 1:
+        return True
+    alone = 1 in (abs(line.a), abs(line.c), abs(line.slope))
+    return (size.numerator == 1 or alone or _multiplies(source, size.numerator)) and (
+        size.denominator == 1 or alone or _divides(source, size)
+    )
+
+
+def _multiplies(source: Equation, number: int) -> bool:
+    below = _below(source)
+    product = 1
+    for bottom in below:
+        product *= bottom
+    power_of_ten = number in (10, 100, 1000)
+    return power_of_ten or (bool(below) and product % number == 0)
+
+
+def _below(source: Equation) -> list[int]:
+    return denominators((*source.left, *source.right))[:8]
+
+
+def _divides(source: Equation, size: Fraction) -> bool:
+    factors = {abs(part.factor) for part in brackets(source)}
+    if Fraction(size.denominator) in factors or 1 / size in {abs(p.worth) for p in brackets(source)}:
+        return True
+    cleared = [abs(value * size.numerator) for value in _terms(source)]
+    common = Fraction(gcd(*(v.numerator for v in cleared)), lcm(*(v.denominator for v in cleared)))
+    joined = [abs(value * size.numerator) for value in balance(source) if value]
+    if joined:
+        top = gcd(*(v.numerator for v in joined))
+        common = max(common, Fraction(top, lcm(*(v.denominator for v in joined))))
+    coefficients = {abs(v) * size.numerator for v in _letters(source)}
+    return common % size.denominator == 0 or Fraction(size.denominator) in coefficients
+
+
+def _terms(source: Equation) -> list[Fraction]:
+    sides: list[Flat] = [flat(source.left), flat(source.right)]
+    return [v for side in sides for v in (*side.letters, *side.numbers) if v] or [Fraction(1)]
+
+
+def _letters(source: Equation) -> list[Fraction]:
+    return [*flat(source.left).letters, *flat(source.right).letters, balance(source).slope]

@@ -1,0 +1,301 @@
+"""What does the marker need to know of a linear equation? The topic's judge."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+
+from itembank.algebra.values import (
+    NoValue,
+    number,
+    recurring_values,
+    relation_symbols,
+    symbols,
+    walk,
+)
+from itembank.algebra.written import (
+    Bracket,
+    CutShort,
+    Integer,
+    Negative,
+    Node,
+    Positive,
+    Product,
+    Quotient,
+    Recurring,
+    Relation,
+    Sum,
+    Symbol,
+)
+from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
+from itembank.topics.linear_equations import computing, describing, errors, following, slips
+from itembank.topics.linear_equations.stages import (
+    BRACKETS,
+    CONSTANTS,
+    FRACTIONS,
+    ORDER,
+    UNKNOWN,
+    VALUE,
+    Equation,
+    balance,
+    brackets,
+    equation_of,
+    made_by_clearing,
+    reached_by,
+    stage_names,
+    unknown_fractions,
+    written_by,
+)
+from itembank.topics.parts import LETTER, NUMBER, Part, holds_letter, parts_of, scaled
+
+ANYWHERE = (UNKNOWN, CONSTANTS, BRACKETS, FRACTIONS)
+
+
+@dataclass(frozen=True)
+class LinearJudge:
+    """Judges lines against one linear equation in one unknown (:class:`Judge`)."""
+
+    problem: Relation
+    unknown: str
+
+    @cached_property
+    def start(self) -> Equation:
+        """The problem's parts."""
+        return equation_of(self.problem, self.unknown)
+
+    @property
+    def unknowns(self) -> frozenset[str]:
+        """The one letter of the problem."""
+        return frozenset((self.unknown,))
+
+    @property
+    def stages(self) -> tuple[str, ...]:
+        """The stages present in the problem, in order."""
+        return stage_names(self.start)
+
+    @property
+    def order(self) -> tuple[str, ...]:
+        """Every stage of the topic, in order."""
+        return ORDER
+
+    @property
+    def conclusion(self) -> str:
+        """``no solution`` or ``all values`` where that is the answer, else empty."""
+        return {"value": "", "none": "no solution", "all": "all values"}[self.key(self.start)[0]]
+
+    def split(self, relation: Relation) -> tuple[Relation, ...]:
+        """``4x + 9 = 37 - 9 = 28`` as two relations; ``2x = 18 = x = 9`` as two equations."""
+        out: list[Relation] = []
+        for first, last in _segments([bool(symbols(side)) for side in relation.sides]):
+            sides, signs = relation.sides[first:last], relation.signs[first : last - 1]
+            if len(sides) <= 1:
+                out.append(Relation(sides, ()))
+            out.extend(Relation(sides[i : i + 2], signs[i : i + 1]) for i in range(len(sides) - 1))
+        return tuple(out)
+
+    def form(self, relation: Relation) -> Equation:
+        """The parts of an equation.
+
+        Raises:
+            NoValue: where the relation is no linear equation in the unknown.
+        """
+        if len(relation.sides) != 2:
+            raise NoValue("not an equation")
+        if relation.signs[0] not in ("=", "≈"):
+            raise NoValue(f"an equation is expected, not {relation.signs[0]}")
+        return equation_of(relation, self.unknown)
+
+    def key(self, form: Equation) -> following.Key:
+        """The solution."""
+        return following.key(form)
+
+    def follows(self, source: Equation, form: Equation) -> int | None:
+        """What a person pays to get there; None where no natural step does."""
+        found = following.fit(source, form)
+        return None if found is None else found.cost
+
+    def path(self, source: Equation, form: Equation) -> tuple[Move, ...]:
+        """The right path in a teacher's words."""
+        return describing.path(source, form, self.unknown)
+
+    def wrongs(self, form: Equation) -> Iterator[Wrong]:
+        """Every common error applied wherever it applies."""
+        return (_wrong(self._placed(change)) for change in errors.changes(form))
+
+    def _placed(self, change: errors.Change) -> errors.Change:
+        """A bracket that clearing made belongs to the fractions' stage (section 2)."""
+        if change.stage == BRACKETS and change.bracket is not None:
+            if made_by_clearing(change.bracket, self.start):
+                return change._replace(stage=FRACTIONS)
+        return change
+
+    def pairs(self, source: Equation, form: Equation) -> Iterator[tuple[Wrong, Wrong]]:
+        """Two errors in different stages, each exact."""
+        for first, second in slips.find_pairs(source, form):
+            yield _wrong(first), _wrong(second)
+
+    def slip(self, source: Equation, form: Equation) -> Slip | None:
+        """The one wrong number that explains the form."""
+        return slips.find_slip(source, form)
+
+    def reached(self, form: Equation) -> frozenset[str]:
+        """The stages that stand reached; a line that loses the unknown implies no other (3.15)."""
+        if self.ended(form):
+            return written_by(form) | {UNKNOWN}
+        return reached_by(form, self.start)
+
+    def written(self, form: Equation) -> frozenset[str]:
+        """The stages whose operation stands written."""
+        return written_by(form)
+
+    def ended(self, form: Equation) -> bool:
+        """Whether the unknown is lost, or cancels in the line as written."""
+        state = balance(form)
+        return state.a == 0 and state.c == 0
+
+    def operate(self, form: Equation, sign: str, operand: Node) -> Equation:
+        """The form after an operation on both sides."""
+        parts = parts_of(operand, self.unknown)
+        if sign in "+-":
+            if sign == "-":
+                parts = tuple(p._replace(factor=-p.factor) for p in parts)
+            return Equation((*form.left, *parts), (*form.right, *parts))
+        if any(holds_letter(part) for part in parts):
+            raise NoValue("multiplying or dividing by the unknown")
+        factor = number(operand)
+        if factor == 0:
+            raise NoValue("multiplying or dividing by zero")
+        factor = factor if sign == "×" else 1 / factor
+        return Equation(scaled(form.left, factor), scaled(form.right, factor))
+
+    def noted_stage(self, form: Equation, sign: str, operand: Node) -> str:
+        """The stage that a rightly noted operation serves, empty where it serves none."""
+        try:
+            after = self.operate(form, sign, operand)
+        except NoValue:
+            return ""
+        gained = reached_by(after, self.start) - reached_by(form, self.start)
+        if sign in "+-":
+            return next((stage for stage in (UNKNOWN, CONSTANTS) if stage in gained), "")
+        if sign == "×" and next(unknown_fractions(form), None) is not None:
+            return FRACTIONS
+        if sign == "÷" and BRACKETS in gained:
+            return BRACKETS
+        return VALUE if balance(after).slope in (1, -1) else ""
+
+    def worked(self, form: Equation, node: Node, result: Fraction) -> Worked | None:
+        """A computation on numbers as an operation on the equation."""
+        return computing.worked(form, node, result, self.unknown)
+
+    def answer(self, relation: Relation) -> Answer | None:
+        """``x = c`` or ``c = x``."""
+        if len(relation.sides) != 2 or relation.signs[0] not in ("=", "≈"):
+            return None
+        left, right = map(_bare, relation.sides)
+        if isinstance(right, Symbol) and not symbols(left):
+            left, right = right, relation.sides[0]
+        else:
+            right = relation.sides[1]
+        if not (isinstance(left, Symbol) and left.name == self.unknown) or symbols(right):
+            return None
+        return stated(right, relation.signs[0] == "≈")
+
+    def bare_answer(self, relation: Relation) -> Answer | None:
+        """A number by itself."""
+        if relation.signs or symbols(relation.sides[0]):
+            return None
+        return stated(relation.sides[0])
+
+    def answer_form(self, value: Fraction) -> Equation:
+        """``x = value``."""
+        return Equation((Part(Fraction(1), LETTER),), (Part(value, NUMBER),))
+
+    def finished(self, answer: Answer) -> bool | None:
+        """Numbers are judged by their written form."""
+        return None
+
+    def right(self, answer: Answer, form: Equation) -> bool:
+        """Whether the value solves the equation."""
+        kind, value = self.key(form)
+        return kind == "all" or (kind == "value" and value in answer.values)
+
+    def value_of(self, form: Equation) -> Fraction | None:
+        """The solution, where there is exactly one."""
+        kind, value = self.key(form)
+        return value if kind == "value" else None
+
+    def misread(self, relation: Relation) -> LinearJudge | None:
+        """The judge of a problem written down wrongly."""
+        try:
+            equation_of(relation, self.unknown)
+        except NoValue:
+            return None
+        if self.unknown not in relation_symbols(relation):
+            return None
+        return LinearJudge(relation, self.unknown)
+
+
+def _wrong(change: errors.Change) -> Wrong:
+    if change.stage == errors.EARLIEST:
+        stages: tuple[str, ...] = ()
+    elif change.error is errors.SIGN_LOST:
+        stages = (change.stage, *(name for name in ANYWHERE if name != change.stage))
+    else:
+        stages = (change.stage,)
+    error = change.error
+    return Wrong(
+        error.name, error.words, stages, change.removes, change.after, change.both, change.shown,
+        change.cost,
+    )  # fmt: skip
+
+
+def _segments(lettered: list[bool]) -> list[tuple[int, int]]:
+    """Where a chain starts anew: at a side with the unknown after one that has come to a number."""
+    starts = [0]
+    for place in range(1, len(lettered)):
+        since = lettered[starts[-1] : place]
+        if lettered[place] and True in since and not since[-1]:
+            starts.append(place)
+    return list(zip(starts, [*starts[1:], len(lettered)], strict=True))
+
+
+def _bare(node: Node) -> Node:
+    while isinstance(node, Bracket | Positive):
+        node = node.body
+    return node
+
+
+def stated(node: Node, approximate: bool = False) -> Answer | None:
+    """A node without letters as an answer; None where it has no value at all."""
+    try:
+        values: tuple[Fraction, ...] = (number(node),)
+    except NoValue:
+        if not any(isinstance(part, CutShort) for part in walk(node)):
+            return None
+        return Answer(node, (), True)
+    bare, sign = node, 1
+    while isinstance(bare, Negative | Positive | Bracket):
+        sign = -sign if isinstance(bare, Negative) else sign
+        bare = bare.body
+    if isinstance(bare, Recurring):
+        values = tuple(sign * value for value in recurring_values(bare))
+    return Answer(node, values, approximate, _has_working(node))
+
+
+def _has_working(node: Node) -> bool:
+    """Whether operations stand in the value, beyond a fraction of two integers."""
+    return any(
+        isinstance(part, Sum | Product)
+        or (isinstance(part, Quotient) and not _plain_fraction(part))
+        for part in walk(node)
+    )
+
+
+def _plain_fraction(node: Quotient) -> bool:
+    return all(
+        isinstance(part, Integer | Negative | Positive | Bracket)
+        for child in (node.top, node.bottom)
+        for part in walk(child)
+    )

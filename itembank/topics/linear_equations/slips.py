@@ -1,0 +1,145 @@
+"""Which single wrong number, or which two errors in different stages, explain an equation?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from itembank.topics.arithmetic import nameable, rounded
+from itembank.topics.judging import Slip
+from itembank.topics.linear_equations.errors import Change, changes
+from itembank.topics.linear_equations.following import (
+    Movable,
+    both_ways,
+    fit,
+    key,
+    movable,
+    natural_factor,
+)
+from itembank.topics.linear_equations.spelling import spell
+from itembank.topics.linear_equations.stages import (
+    BRACKETS,
+    CONSTANTS,
+    FRACTIONS,
+    UNKNOWN,
+    VALUE,
+    Balance,
+    Equation,
+    balance,
+)
+from itembank.topics.parts import LETTER, NUMBER, Parts, least_multiple, multiplied_out
+
+OF_LETTERS = (UNKNOWN, CONSTANTS, BRACKETS, FRACTIONS)
+OF_NUMBERS = (CONSTANTS, UNKNOWN, BRACKETS, FRACTIONS)
+
+
+def find_slip(source: Equation, line: Equation) -> Slip | None:
+    """The cheapest reading of ``line`` as a right line with one number wrong."""
+    found = list(_slips(source, line))
+    return min(found, key=lambda slip: slip.cost) if found else None
+
+
+def _slips(source: Equation, line: Equation) -> Iterator[Slip]:
+    letters, numbers = movable(source)
+    start = balance(source)
+    for exchanged, state in both_ways(balance(line)):
+        for factor in _factors(source, state):
+            wanted = Balance(*(value / factor for value in state))
+            cost = exchanged + (0 if factor == 1 else 3 if factor == -1 else 2)
+            right_letters = letters.get(wanted.a) if wanted.slope == start.slope else None
+            right_numbers = numbers.get(wanted.b) if wanted.constant == start.constant else None
+            if right_letters is not None:
+                slots = _slots(numbers, wanted.b, wanted.d, start.constant)
+                for wrong, right, moved in slots:
+                    copied = factor == 1 and _carried(source, right, False)
+                    spent = cost + right_letters + moved
+                    yield from _named(wrong, right, factor, OF_NUMBERS, copied, spent)
+            if right_numbers is not None:
+                slots = _slots(letters, wanted.a, wanted.c, start.slope)
+                for wrong, right, moved in slots:
+                    copied = factor == 1 and _carried(source, right, True)
+                    spent = cost + right_numbers + moved
+                    yield from _named(wrong, right, factor, OF_LETTERS, copied, spent)
+
+
+def _factors(source: Equation, line: Balance) -> list[Fraction]:
+    start = balance(source)
+    out = {Fraction(1), Fraction(-1), Fraction(least_multiple((*source.left, *source.right)))}
+    if start.slope and line.slope:
+        out.add(line.slope / start.slope)
+    if start.constant and line.constant:
+        out.add(line.constant / start.constant)
+    return [factor for factor in sorted(out, key=abs) if natural_factor(source, line, factor)]
+
+
+def _slots(
+    reach: Movable, left: Fraction, right: Fraction, total: Fraction
+) -> Iterator[tuple[Fraction, Fraction, int]]:
+    """(wrong, right, terms moved) for each slot of a pair whose other slot is right."""
+    if left in reach and right != left - total:
+        yield right, left - total, reach[left]
+    if right + total in reach and left != right + total:
+        yield left, right + total, reach[right + total]
+
+
+def _carried(source: Equation, right: Fraction, letters: bool) -> bool:
+    """Whether the right number stands as a single written term of the source, to be copied only."""
+    kind = LETTER if letters else NUMBER
+    return any(part.kind == kind and part.worth == right for side in source for part in side)
+
+
+def _named(
+    wrong: Fraction,
+    right: Fraction,
+    factor: Fraction,
+    stages: tuple[str, ...],
+    copied: bool,
+    cost: int,
+) -> Iterator[Slip]:
+    got, wanted = wrong * factor, right * factor
+    if copied and wrong:
+        words = f"{spell(wanted)} is copied as {spell(got)}"
+        yield Slip("miscopy", words, stages, cost)
+        return
+    if rounded(got, wanted):
+        words = f"{spell(wanted)} is rounded"
+        yield Slip("rounding", words, stages, cost)
+        return
+    name = nameable(got, wanted)
+    if name:
+        yield Slip("slip", f"{spell(got)} should be {spell(wanted)}: {name}", stages, cost)
+
+
+def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Change]]:
+    """Two common errors, one in the unknown terms and one in the numbers, each exact (3.11)."""
+    start = balance(source)
+    in_letters, in_numbers = [], []
+    for change in changes(source):
+        after = balance(change.after)
+        if (after.b, after.d) == (start.b, start.d) or change.stage == UNKNOWN:
+            in_letters.append(change)
+        elif (after.a, after.c) == (start.a, start.c) or change.stage == CONSTANTS:
+            in_numbers.append(change)
+    wanted = key(line)
+    for first in in_letters:
+        for second in in_numbers:
+            if first.stage == second.stage or VALUE in (first.stage, second.stage):
+                continue
+            joint = _joint(first.after, second.after)
+            if key(joint) == wanted and fit(joint, line) is not None:
+                yield first, second
+
+
+def _joint(letters: Equation, numbers: Equation) -> Equation:
+    """The unknown terms of one equation with the numbers of another."""
+    return Equation(
+        _mixed(letters.left, numbers.left),
+        _mixed(letters.right, numbers.right),
+    )
+
+
+def _mixed(letters: Parts, numbers: Parts) -> Parts:
+    return (
+        *(p for p in multiplied_out(letters) if p.kind == LETTER),
+        *(p for p in multiplied_out(numbers) if p.kind == NUMBER),
+    )

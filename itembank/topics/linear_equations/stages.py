@@ -1,0 +1,282 @@
+"""Which milestones does a linear equation have, and which has a line reached?
+
+The table of section 2 of the marking conventions. Presence is read off one canonical route (clear
+by the least common multiple where clearing is a stage, expand, collect on the side of the larger
+coefficient, join), so that everyone is marked out of the same total.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from functools import lru_cache
+from math import lcm
+from typing import NamedTuple
+
+from itembank.algebra.written import Relation
+from itembank.topics.kinds import Stage
+from itembank.topics.parts import (
+    GROUP,
+    LETTER,
+    Flat,
+    Part,
+    Parts,
+    flat,
+    holds_letter,
+    is_fraction,
+    least_multiple,
+    parts_of,
+)
+
+FRACTIONS = "fractions cleared"
+BRACKETS = "brackets removed"
+UNKNOWN = "unknown collected"
+CONSTANTS = "constants collected"
+VALUE = "value"
+CONCLUSION = "conclusion"
+
+ORDER = (FRACTIONS, BRACKETS, UNKNOWN, CONSTANTS, VALUE, CONCLUSION)
+
+WORDS = {
+    FRACTIONS: "clears the fractions",
+    BRACKETS: "removes the brackets",
+    UNKNOWN: "collects the unknown on one side",
+    CONSTANTS: "collects the constants, one term in the unknown alone",
+    VALUE: "the value of the unknown",
+    CONCLUSION: "says what follows: no solution, or all values",
+}
+
+
+class Equation(NamedTuple):
+    """Two sides in parts."""
+
+    left: Parts
+    right: Parts
+
+
+class Balance(NamedTuple):
+    """Two sides joined: ``a x + b = c x + d``."""
+
+    a: Fraction
+    b: Fraction
+    c: Fraction
+    d: Fraction
+
+    @property
+    def slope(self) -> Fraction:
+        """The unknown's coefficient in left minus right."""
+        return self.a - self.c
+
+    @property
+    def constant(self) -> Fraction:
+        """The constant in left minus right."""
+        return self.b - self.d
+
+
+@lru_cache(maxsize=65536)
+def equation_of(relation: Relation, unknown: str) -> Equation:
+    """The parts of a relation's two sides.
+
+    Raises:
+        NoValue: where a side is not linear, or has no exact value (see :func:`parts_of`).
+    """
+    return Equation(parts_of(relation.sides[0], unknown), parts_of(relation.sides[1], unknown))
+
+
+@lru_cache(maxsize=65536)
+def balance(equation: Equation) -> Balance:
+    """The equation with each side multiplied out and joined."""
+    left, right = flat(equation.left), flat(equation.right)
+    return Balance(left.slope, left.constant, right.slope, right.constant)
+
+
+def present_stages(relation: Relation, unknown: str) -> tuple[Stage, ...]:
+    """The stages present in a problem, in order, each with the kind of mark that it carries."""
+    names = stage_names(equation_of(relation, unknown))
+    alone = len(names) == 1
+    return tuple(Stage(name, _kind(name, alone), WORDS[name]) for name in names)
+
+
+def _kind(name: str, alone: bool) -> str:
+    if name in (VALUE, CONCLUSION):
+        return "B" if alone else "A"
+    return "M"
+
+
+@lru_cache(maxsize=4096)
+def stage_names(equation: Equation) -> tuple[str, ...]:
+    """The names of the stages present in a problem, in order."""
+    names = []
+    if needs_clearing(equation):
+        names.append(FRACTIONS)
+    if any(True for _ in brackets(equation)):
+        names.append(BRACKETS)
+    if _both_sides(equation):
+        names.append(UNKNOWN)
+    if balance(equation).slope == 0:
+        return (*names, CONCLUSION)
+    if _constants_apart(equation):
+        names.append(CONSTANTS)
+    return (*names, VALUE)
+
+
+def needs_clearing(equation: Equation) -> bool:
+    """Whether clearing fractions is a stage: several terms above a bar, or several fractions."""
+    fractions = list(unknown_fractions(equation))
+    return len(fractions) > 1 or any(part.kind == GROUP for part in fractions)
+
+
+def unknown_fractions(equation: Equation) -> Iterator[Part]:
+    """The fractions that hold the unknown, at any depth."""
+    for side in equation:
+        for part in everything(side):
+            if is_fraction(part):
+                yield part
+
+
+def everything(side: Parts) -> Iterator[Part]:
+    """Every part of a side at any depth."""
+    for part in side:
+        yield part
+        yield from everything(part.inner)
+
+
+def brackets(equation: Equation) -> Iterator[Part]:
+    """The brackets that hold the unknown; that of a fraction's numerator alone does not count."""
+    for side in equation:
+        for part in everything(side):
+            if part.kind == GROUP and holds_letter(part) and not is_fraction(part):
+                yield part
+
+
+def _both_sides(equation: Equation) -> bool:
+    return all(any(holds_letter(part) for part in side) for side in equation)
+
+
+def _constants_apart(equation: Equation) -> bool:
+    """Like terms apart on a side, or a constant beside the unknown, and a coefficient left."""
+    left, right = flat(equation.left), flat(equation.right)
+    slope = balance(equation).slope
+    if _both_sides(equation):
+        on_left = left.slope >= right.slope
+        coefficient = slope if on_left else -slope
+        letters = 1
+    else:
+        on_left = bool(left.letters)
+        coefficient = slope if on_left else -slope
+        letters = len((left if on_left else right).letters)
+    beside = _whole_numbers(left if on_left else right)
+    other = _whole_numbers(right if on_left else left)
+    apart = letters > 1 or len(beside) > 0 or len(other) > 1
+    return apart and _cleared(equation, coefficient) != 1
+
+
+def _whole_numbers(side: Flat) -> list[Fraction]:
+    return [number for number in side.numbers if number]
+
+
+def _cleared(equation: Equation, coefficient: Fraction) -> Fraction:
+    """The coefficient after clearing by the least common multiple, where clearing is a stage."""
+    if not needs_clearing(equation):
+        return coefficient
+    return coefficient * lcm(least_multiple(equation.left), least_multiple(equation.right))
+
+
+@lru_cache(maxsize=65536)
+def reached_by(equation: Equation, problem: Equation) -> frozenset[str]:
+    """The stages, of those that a route can have, that stand reached in a line of working."""
+    out = set()
+    fractions = list(unknown_fractions(equation))
+    made, own = _brackets_by_origin(equation, problem)
+    if (not fractions and not made) or _one_fraction_alone(equation, problem, fractions):
+        out.add(FRACTIONS)
+    if not own:
+        out.add(BRACKETS)
+    state = balance(equation)
+    if state.a == 0 or state.c == 0:
+        out.add(UNKNOWN)
+    if _constants_collected(equation, problem):
+        out.add(CONSTANTS)
+    return frozenset(out)
+
+
+def _brackets_by_origin(equation: Equation, problem: Equation) -> tuple[list[Part], list[Part]]:
+    """The brackets that clearing made, and the problem's own.
+
+    A bracket that holds a numerator of the problem was made by clearing its fraction.
+    """
+    found = [part for part in brackets(equation) if len(part.inner) > 1]
+    if any(part.factor != 1 for part in brackets(problem)):
+        found = [part for part in found if part.worth != 1]
+    made = [part for part in found if made_by_clearing(part, problem)]
+    return made, [part for part in found if part not in made]
+
+
+def made_by_clearing(bracket: Part, problem: Equation) -> bool:
+    """Whether clearing the problem's fractions made a bracket: it holds one of its numerators."""
+    if not needs_clearing(problem):
+        return False
+    own = {_ratio(part) for part in brackets(problem)}
+    if not own:
+        return True
+    numerators = {_ratio(part) for part in unknown_fractions(problem) if part.kind == GROUP}
+    return _ratio(bracket) in numerators - own
+
+
+def _ratio(part: Part) -> tuple[Fraction, Fraction]:
+    """A bracket's content up to a factor."""
+    inner = flat(part.inner)
+    if inner.slope == 0:
+        return (Fraction(0), Fraction(1))
+    return (Fraction(1), inner.constant / inner.slope)
+
+
+def _one_fraction_alone(equation: Equation, problem: Equation, fractions: list[Part]) -> bool:
+    """One fraction holds the unknown and nothing else stands on its side (combining)."""
+    if not _alone(equation, fractions):
+        return False
+    return not _alone(problem, list(unknown_fractions(problem)))
+
+
+def _alone(equation: Equation, fractions: list[Part]) -> bool:
+    return len(fractions) == 1 and any(
+        len(side) == 1 and is_fraction(side[0]) for side in equation
+    )
+
+
+def _constants_collected(equation: Equation, problem: Equation) -> bool:
+    """``k x = m``; or all constants on one side where the problem has them on both."""
+    a, b, c, d = balance(equation)
+    if (a != 0 and c == 0 and b == 0) or (c != 0 and a == 0 and d == 0):
+        return True
+    if next(brackets(equation), None) is not None or next(unknown_fractions(equation), None):
+        return False
+    start = balance(problem)
+    split = start.b != 0 and start.d != 0
+    return split and (b == 0 or d == 0) and not (a == c == 0)
+
+
+def written_by(equation: Equation) -> frozenset[str]:
+    """The stages whose operation stands written in a line though it is not carried out.
+
+    Every fraction multiplied by what clears it (``6 × x/2``); terms of a kind brought together.
+    """
+    out = set()
+    fractions = list(unknown_fractions(equation))
+    barred = [p for side in equation for p in everything(side) if p.over > 1 and holds_letter(p)]
+    if barred and all(part.factor % part.over == 0 for part in barred):
+        out.add(FRACTIONS)
+    elif any(not is_fraction(part) and part.over > 1 for part in barred) and not fractions:
+        out.add(FRACTIONS)
+    for side in equation:
+        terms = flat(side)
+        if len(terms.letters) > 1 and all(part.kind != GROUP for part in side):
+            out.add(UNKNOWN)
+        if len(terms.numbers) > 1 and all(part.kind != GROUP for part in side):
+            out.add(CONSTANTS)
+    return frozenset(out)
+
+
+def letter_terms(side: Parts) -> int:
+    """How many terms in the unknown stand on a side as written."""
+    return sum(part.kind == LETTER for part in side)

@@ -1,0 +1,174 @@
+"""Is there a value and no working? Judged before everything else (conventions 5.1)."""
+
+from __future__ import annotations
+
+from itembank.algebra.matching import same_relation, value_put_in
+from itembank.algebra.values import number_form, relation_symbols, walk
+from itembank.algebra.written import Quotient, Relation
+from itembank.topics.judging import Answer, Judge
+from schemes.answers import ACCEPTED, ROUNDED, UNFINISHED, conversion, quality
+from schemes.scheme import MarkPoint, Scheme
+from schemes.verdicts import LineMark, MarkedScript, PointMark
+from schemes.working import Working, WorkLine
+
+
+def special_mark(
+    scheme: Scheme, judge: Judge, working: Working, show_working: bool
+) -> MarkedScript | None:
+    """The marks of a script that states a value and shows no working; None where there is working."""
+    kinds = [_kind(line, judge, n == _last(working)) for n, line in enumerate(working.lines)]
+    if "working" in kinds or not {"value", "conclusion"} & set(kinds):
+        return None
+    if "trial" in kinds and scheme.settings.trials == "full":
+        show_working = False
+    answers = [a for line in working.lines if line.counts for a in _answers(line, judge)]
+    worth = _worth(scheme, judge, working, answers)
+    lines = tuple(_line_mark(line, kind) for line, kind in zip(working.lines, kinds, strict=True))
+    return _marks(scheme, judge, worth, lines, kinds, show_working)
+
+
+def _last(working: Working) -> int:
+    return max((n for n, line in enumerate(working.lines) if line.counts and line.lines), default=0)
+
+
+def _kind(line: WorkLine, judge: Judge, last: bool) -> str:
+    """What a line is to this question: a copy, a trial, a value, or working."""
+    if not line.counts or (not line.lines and line.fault is None):
+        return "nothing"
+    if line.fault is not None:
+        return "working"
+    kinds = {_relation_kind(r, judge, last) for r in line.relations}
+    if any(one.notes for one in line.lines):
+        return "working"
+    kinds |= {"conclusion" for one in line.lines if one.statement}
+    for kind in ("working", "value", "conclusion", "trial", "copy"):
+        if kind in kinds:
+            return kind
+    return "nothing"
+
+
+def _relation_kind(relation: Relation, judge: Judge, last: bool) -> str:
+    if same_relation(relation, judge.problem):
+        return "copy"
+    kinds = set()
+    for piece in judge.split(relation):
+        answer = judge.answer(piece)
+        if answer is not None:
+            shown = answer.working or _unfinished(answer)
+            kinds.add("working" if shown else "value")
+        elif relation_symbols(piece):
+            kinds.add("working")
+        elif not piece.signs:
+            plain = number_form(piece.sides[0]) is not None
+            kinds.add("value" if last and plain else "working")
+        elif _tried(piece, judge):
+            kinds.add("trial")
+        else:
+            kinds.add("chained" if len(relation.sides) > 2 else "working")
+    if "working" in kinds:
+        return "working"
+    if "trial" in kinds:
+        return "trial"
+    return "value" if "value" in kinds else "working"
+
+
+def _unfinished(answer: Answer) -> bool:
+    """``28/4`` shows its division."""
+    return number_form(answer.node) is None and any(
+        isinstance(part, Quotient) for part in walk(answer.node)
+    )
+
+
+def _tried(piece: Relation, judge: Judge) -> bool:
+    return any(
+        value_put_in(side, ours) is not None
+        for side in judge.problem.sides
+        for ours in piece.sides
+        if relation_symbols(Relation((side,))) and number_form(ours) is None
+    )
+
+
+def _answers(line: WorkLine, judge: Judge) -> list[Answer]:
+    out = []
+    for relation in line.relations:
+        pieces = judge.split(relation)
+        for piece in pieces:
+            answer = judge.answer(piece)
+            if answer is None and not relation_symbols(piece):
+                if len(pieces) > 1:
+                    answer = judge.bare_answer(Relation(piece.sides[-1:]))
+                elif not piece.signs:
+                    answer = judge.bare_answer(piece)
+            if answer is not None:
+                out.append(answer)
+    return out
+
+
+def _worth(scheme: Scheme, judge: Judge, working: Working, answers: list[Answer]) -> str:
+    """``accepted``, ``implied`` (right but rounded or unfinished) or ``wrong``."""
+    said = [o.statement for w in working.lines if w.counts for o in w.lines if o.statement]
+    if judge.conclusion:
+        return ACCEPTED if set(said) == {judge.conclusion} and not answers else "wrong"
+    right = judge.value_of(judge.start)
+    if said or not answers or right is None:
+        return "wrong"
+    if any(not conversion(a, b) for a, b in zip(answers, answers[1:], strict=False)):
+        return "wrong"
+    kinds = [quality(answer, right, scheme.settings).kind for answer in answers]
+    if ACCEPTED in kinds:
+        return ACCEPTED
+    return "implied" if kinds[-1] in (ROUNDED, UNFINISHED) else "wrong"
+
+
+def _marks(
+    scheme: Scheme,
+    judge: Judge,
+    worth: str,
+    lines: tuple[LineMark, ...],
+    kinds: list[str],
+    show_working: bool,
+) -> MarkedScript:
+    line = next((n for n in range(len(kinds), 0, -1) if kinds[n - 1] in ("value", "conclusion")), None)
+    trials = "trial" in kinds and scheme.settings.trials != "full"
+    one_mark = scheme.total == 1
+    value = judge.stages[-1]
+    asked = show_working and not one_mark
+    if worth == ACCEPTED and asked and scheme.settings.value_only == "special":
+        reason = "a right value without working: the special mark stands for everything"
+        points = tuple(_point(p, 0, line, reason) for p in scheme.points)
+        return _result(scheme, 1, points, lines, "SC B1")
+    if worth == "wrong" or (asked and scheme.settings.value_only != "full"):
+        words = "a wrong value alone earns nothing" if worth == "wrong" else "no working is shown"
+        points = tuple(_point(p, 0, line, words) for p in scheme.points)
+        return _result(scheme, 0, points, lines, None)
+    words = "found by trials: counts as the value only" if trials else "implied by the right value"
+    points = tuple(_implied(p, value, worth, line, words) for p in scheme.points)
+    return _result(scheme, sum(p.awarded for p in points), points, lines, None)
+
+
+def _implied(point: MarkPoint, value: str, worth: str, line: int | None, words: str) -> PointMark:
+    if point.stage == "check":
+        return _point(point, 0, line, "no check is seen")
+    if point.stage == value and worth != ACCEPTED:
+        return _point(point, 0, line, "right, but rounded or unfinished")
+    return _point(point, point.value, line, words)
+
+
+def _point(point: MarkPoint, awarded: int, line: int | None, reason: str) -> PointMark:
+    return PointMark(point.point, point.stage, point.value, awarded, line, True, reason)
+
+
+def _result(
+    scheme: Scheme,
+    marks: int,
+    points: tuple[PointMark, ...],
+    lines: tuple[LineMark, ...],
+    special: str | None,
+) -> MarkedScript:
+    return MarkedScript(marks, scheme.total, marks, marks, points, lines, special)
+
+
+def _line_mark(line: WorkLine, kind: str) -> LineMark:
+    verdict = {"copy": "copied", "trial": "trial", "value": "follows", "conclusion": "follows"}
+    note = "" if line.counts else "crossed out and replaced"
+    return LineMark(line.text, True, verdict.get(kind, "ignored"), note=note)

@@ -1,0 +1,128 @@
+"""Is a stated value the right one, in an accepted form? Conventions 4.3 to 4.5 and their settings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import floor
+
+from itembank.algebra.values import in_lowest_terms, number, number_form, walk
+from itembank.algebra.written import CutShort, Decimal, Negative, Node, Positive, Quotient
+from itembank.topics.judging import Answer
+from schemes.scheme import Settings
+
+ACCEPTED, UNFINISHED, ROUNDED, CUT, WRONG = "accepted", "unfinished", "rounded", "cut", "wrong"
+
+
+@dataclass(frozen=True, slots=True)
+class Quality:
+    """What an answer is worth: ``kind`` as above, ``reason`` in words where it is not accepted."""
+
+    kind: str
+    reason: str = ""
+
+    @property
+    def right(self) -> bool:
+        """Whether the exact value is the right one, in whatever form."""
+        return self.kind in (ACCEPTED, UNFINISHED)
+
+
+def quality(answer: Answer, right: Fraction, settings: Settings) -> Quality:
+    """The quality of a stated number against the right value."""
+    rounding = _to_places(answer, right, settings)
+    if rounding is not None:
+        return rounding
+    if right in answer.values and not answer.approximate:
+        return _form(answer.node, settings)
+    decimal = _decimal(answer.node)
+    if decimal is not None:
+        value, places = decimal
+        if right in answer.values:
+            return _form(answer.node, settings)
+        if _rounded(right, places) == value:
+            return Quality(ROUNDED, "rounded: a rounded decimal is not the value")
+        if _cut(right, places) == value:
+            return Quality(CUT, "cut short: a decimal cut short is not the value")
+    if right in answer.values:
+        return _form(answer.node, settings)
+    return Quality(WRONG, "not the value")
+
+
+def _form(node: Node, settings: Settings) -> Quality:
+    form = number_form(node)
+    if form is None:
+        return Quality(UNFINISHED, "unfinished: the value is not worked out")
+    if settings.lowest_terms and not in_lowest_terms(node):
+        return Quality(UNFINISHED, "not in lowest terms, which this scheme asks for")
+    if settings.mixed_number and form == "fraction" and _improper(node):
+        return Quality(UNFINISHED, "not a mixed number, which this scheme asks for")
+    if settings.refuse_sign_below and _sign_below(node):
+        return Quality(UNFINISHED, "a sign in the denominator, which this scheme refuses")
+    return Quality(ACCEPTED)
+
+
+def _improper(node: Node) -> bool:
+    return abs(number(node)) > 1
+
+
+def _sign_below(node: Node) -> bool:
+    return any(
+        isinstance(part, Quotient) and any(isinstance(p, Negative) for p in walk(part.bottom))
+        for part in walk(node)
+    )
+
+
+def _decimal(node: Node) -> tuple[Fraction, int] | None:
+    """A decimal's value and its number of places, signed; None for other forms."""
+    sign = 1
+    while isinstance(node, Negative | Positive):
+        sign = -sign if isinstance(node, Negative) else sign
+        node = node.body
+    if isinstance(node, Decimal | CutShort):
+        return sign * Fraction(node.text), len(node.text.partition(".")[2])
+    return None
+
+
+def _to_places(answer: Answer, right: Fraction, settings: Settings) -> Quality | None:
+    """awrt: where the scheme asks for places or figures, an answer that rounds to them is right."""
+    decimal = _decimal(answer.node)
+    places = settings.decimal_places
+    if places is None and settings.significant_figures is not None and right:
+        places = settings.significant_figures - _magnitude(right) - 1
+    if places is None or decimal is None:
+        return None
+    value, given = decimal
+    if given >= places and _rounded(value, places) == _rounded(right, places):
+        return Quality(ACCEPTED)
+    return None
+
+
+def _magnitude(value: Fraction) -> int:
+    size, power = abs(value), 0
+    while size >= 10:
+        size, power = size / 10, power + 1
+    while size < 1:
+        size, power = size * 10, power - 1
+    return power
+
+
+def _rounded(value: Fraction, places: int) -> Fraction:
+    scale = Fraction(10) ** places
+    size = Fraction(floor(abs(value) * scale + Fraction(1, 2))) / scale
+    return size if value >= 0 else -size
+
+
+def _cut(value: Fraction, places: int) -> Fraction:
+    scale = Fraction(10) ** places
+    size = Fraction(floor(abs(value) * scale)) / scale
+    return size if value >= 0 else -size
+
+
+def conversion(first: Answer, later: Answer) -> bool:
+    """Whether a later value is the first one converted, rightly or wrongly (isw, 4.4)."""
+    if set(first.values) & set(later.values):
+        return True
+    if not first.values or not later.values:
+        return not later.values
+    near = abs(first.values[0] - later.values[0]) < 1
+    return near and number_form(first.node) != number_form(later.node)

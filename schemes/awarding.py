@@ -1,0 +1,196 @@
+"""What does a script earn? A finished state -> the award of every mark point, with its reason."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from itembank.topics.judging import Judge
+from schemes.answers import ACCEPTED, Quality, conversion, quality
+from schemes.scheme import MarkPoint, Scheme
+from schemes.states import EARNED, State, Stated, Status
+
+CHECKED = "check"
+
+
+@dataclass(frozen=True, slots=True)
+class Award:
+    """The award of one mark point in one state."""
+
+    point: MarkPoint
+    awarded: int
+    line: int | None
+    reason: str
+
+
+def awards(state: State, scheme: Scheme, target: Judge) -> tuple[Award, ...]:
+    """The award of every point; ``target`` judges the problem as set."""
+    state = _with_notes(_standing(state, scheme), scheme)
+    out: list[Award] = []
+    for point in scheme.points:
+        if point.stage == target.stages[-1]:
+            award = _value(state, scheme, point, target)
+        elif point.stage == CHECKED:
+            award = _check(state, point)
+        else:
+            award = _method(state, scheme, point)
+        out.append(_dependent(award, out))
+    return tuple(out)
+
+
+def total(found: Sequence[Award]) -> int:
+    """The marks of a set of awards."""
+    return sum(award.awarded for award in found)
+
+
+def _standing(state: State, scheme: Scheme) -> State:
+    """The attempt that stands: one with a value before one without, then the last (4.7)."""
+    attempts = [*state.abandoned, state]
+    reaching = [a for a in attempts if a.stated or a.conclusions]
+    kind = reaching or attempts
+    if scheme.settings.attempts == "best":
+        return max(kind, key=lambda a: sum(s.mark == EARNED for _, s in a.statuses))
+    return kind[-1]
+
+
+def _with_notes(state: State, scheme: Scheme) -> State:
+    """A rightly noted operation earns its stage though nothing follows it (3.2)."""
+    for live in state.lives:
+        for note in live.notes:
+            stage = state.judge.noted_stage(live.form, note.sign, note.operand)
+            carried = any(stage in _stages(point) for point in scheme.points)
+            if stage and carried and stage != state.judge.stages[-1]:
+                state = state.settled(stage, Status(EARNED, live.number, "the operation is noted"))
+    return state
+
+
+def _stages(point: MarkPoint) -> tuple[str, ...]:
+    """The stages that earn a point; a point may merge several, joined by `` + ``."""
+    return tuple(point.stage.split(" + "))
+
+
+def _method(state: State, scheme: Scheme, point: MarkPoint) -> Award:
+    statuses = [(stage, state.status(stage)) for stage in _stages(point)]
+    for stage, status in statuses:
+        if status is None:
+            return Award(point, 0, None, f"{stage}: not reached")
+        if status.mark != EARNED:
+            return Award(point, 0, status.line, status.reason)
+    last = statuses[-1][1]
+    assert last is not None
+    if (point.must_be_seen or scheme.settings.lines_must_be_seen) and not last.shown:
+        reason = f"implied in line {last.line}, but the required line must be seen"
+        return Award(point, 0, last.line, reason)
+    return Award(point, point.value, last.line, last.reason)
+
+
+def _check(state: State, point: MarkPoint) -> Award:
+    if state.checks and state.stated:
+        return Award(point, point.value, state.checks[0], "the value is checked in the problem")
+    return Award(point, 0, None, "no check is seen")
+
+
+def _dependent(award: Award, before: Sequence[Award]) -> Award:
+    """A point that depends on others falls with them where an author made it so."""
+    if not award.awarded or award.point.kind == "A":
+        return award
+    for other in before:
+        if other.point.point in award.point.depends_on and not other.awarded:
+            reason = f"depends on {other.point.point}, which is not earned"
+            return replace(award, awarded=0, reason=reason)
+    return award
+
+
+def _value(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Award:
+    if target.conclusion:
+        return _conclusion(state, scheme, point, target)
+    stated = _final(state)
+    if stated is None:
+        return Award(point, 0, None, "no value is stated")
+    if state.conclusions:
+        line, words, _ = state.conclusions[-1]
+        return Award(point, 0, line, f"a value and {words!r} are both stated")
+    clash = _clash(state, stated)
+    if clash:
+        return Award(point, 0, clash, "two different values are stated and neither is crossed out")
+    right = target.value_of(target.start)
+    assert right is not None
+    worth = _best(state, stated, right, scheme)
+    lost = _accuracy_lost(state, scheme)
+    if worth.kind == ACCEPTED and not lost:
+        return Award(point, point.value, stated.line, "the value, in an accepted form")
+    if point.follow_through:
+        followed = _followed(state, scheme, stated)
+        if followed is not None:
+            return Award(point, point.value, stated.line, followed)
+    if worth.kind != ACCEPTED:
+        return Award(point, 0, stated.line, worth.reason)
+    return Award(point, 0, lost[0] or stated.line, lost[1])
+
+
+def _final(state: State) -> Stated | None:
+    """The value that is judged: the first accepted of those said, else the last."""
+    said = [s for s in state.stated if not s.bare] or list(state.stated)
+    return said[-1] if said else None
+
+
+def _best(state: State, stated: Stated, right: Fraction, scheme: Scheme) -> Quality:
+    """isw: once an accepted value stands, a conversion of it is ignored (4.4)."""
+    for one in state.stated:
+        worth = quality(one.answer, right, scheme.settings)
+        if worth.kind == ACCEPTED:
+            return worth
+    return quality(stated.answer, right, scheme.settings)
+
+
+def _clash(state: State, stated: Stated) -> int:
+    """The line of a second value that is no conversion of the first; 0 where there is none (4.7)."""
+    said = [s for s in state.stated if not s.bare]
+    for first, later in zip(said, said[1:], strict=False):
+        if not conversion(first.answer, later.answer):
+            return later.line
+    return 0
+
+
+def _accuracy_lost(state: State, scheme: Scheme) -> tuple[int, str] | None:
+    """Where and why the accuracy mark is lost though the value is right (4.1, 4.8)."""
+    for _, status in state.statuses:
+        if status.mark != EARNED and status.fault:
+            return status.line, f"the method mark before it is lost: {status.reason}"
+    if state.fault:
+        return state.fault_line, f"the value does not follow rightly: {state.fault}"
+    if not scheme.settings.accuracy_stands_unseen:
+        for point in scheme.points:
+            if point.kind == "M" and not _method(state, scheme, point).awarded:
+                return 0, f"{point.point} is not earned"
+    return None
+
+
+def _followed(state: State, scheme: Scheme, stated: Stated) -> str | None:
+    """Follow-through of accuracy: right for the pupil's own equation (4.2)."""
+    own = state.judge.value_of(state.live.form)
+    earned = any(
+        _method(state, scheme, point).awarded for point in scheme.points if point.kind == "M"
+    )
+    if own is None or not earned or state.removed or not stated.own or state.misread:
+        return None
+    if quality(stated.answer, own, scheme.settings).kind != ACCEPTED:
+        return None
+    return "follow through: the value is right for the pupil's own equation"
+
+
+def _conclusion(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Award:
+    if state.stated:
+        return Award(point, 0, state.stated[-1].line, "a value is stated where there is none to state")
+    if not state.conclusions:
+        return Award(point, 0, None, "the conclusion is not said")
+    line, words, _ = state.conclusions[-1]
+    if len({said for _, said, _ in state.conclusions}) > 1:
+        return Award(point, 0, line, "two different conclusions are stated")
+    if words != target.conclusion:
+        return Award(point, 0, line, f"the conclusion is {target.conclusion!r}, not {words!r}")
+    lost = _accuracy_lost(state, scheme)
+    if lost:
+        return Award(point, 0, lost[0] or line, lost[1])
+    return Award(point, point.value, line, f"says {words!r}")

@@ -1,0 +1,95 @@
+"""How does one line follow from another? Every natural reading: a right path, an error, a slip.
+
+The explainer knows no topic. It asks a :class:`Judge` for a form's key, for the common errors that
+apply to it and for what a single slip can be. Right lines need no search: equal keys and a natural
+fit. Wrong lines are looked up in an index of residuals: the key of every error applied to the
+source, so that one look-up finds every one-error reading, however many moves the pupil skipped.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from itembank.algebra.values import NoValue
+from itembank.topics.judging import Judge, Slip, Wrong
+
+RIGHT, ERROR, SLIP, PAIR = "right", "error", "slip", "two errors"
+
+ERROR_COST = 10
+SLIP_COST = 14
+PAIR_COST = 22
+UNEXPLAINED_COST = 40
+MARGIN = 1
+DEAREST_FIT = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One explanation of a line: its kind, what it costs a person, and what went wrong in it."""
+
+    kind: str
+    cost: int
+    wrongs: tuple[Wrong, ...] = ()
+    slip: Slip | None = None
+
+
+@lru_cache(maxsize=65536)
+def explain(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
+    """The natural readings of ``form`` from ``source``, the cheapest first; empty if unexplained.
+
+    Right before wrong, a common error before a slip, one error before two (conventions 3.11).
+    """
+    right = follows(judge, source, form)
+    if right is not None:
+        return (Reading(RIGHT, right),)
+    return _errors(judge, source, form) or _slips(judge, source, form) or _pairs(judge, source, form)
+
+
+def follows(judge: Judge, source: Any, form: Any) -> int | None:
+    """What a person pays for the right path between two forms; ``None`` where there is none."""
+    if judge.key(source) != judge.key(form):
+        return None
+    return judge.follows(source, form)
+
+
+@lru_cache(maxsize=4096)
+def _index(judge: Judge, source: Any) -> dict[Hashable, tuple[Wrong, ...]]:
+    """The key that each common error leads to -> the errors."""
+    out: dict[Hashable, list[Wrong]] = {}
+    for wrong in judge.wrongs(source):
+        try:
+            out.setdefault(judge.key(wrong.after), []).append(wrong)
+        except NoValue:
+            continue
+    return {key: tuple(wrongs) for key, wrongs in out.items()}
+
+
+def _errors(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
+    best: dict[tuple[str, tuple[str, ...], Any], Reading] = {}
+    for wrong in _index(judge, source).get(judge.key(form), ()):
+        cost = judge.follows(wrong.after, form)
+        if cost is None or cost > DEAREST_FIT:
+            continue
+        reading = Reading(ERROR, ERROR_COST + wrong.cost + cost, (wrong,))
+        name = (wrong.name, wrong.stages, wrong.both)
+        if name not in best or best[name].cost > reading.cost:
+            best[name] = reading
+    return _near(list(best.values()))
+
+
+def _near(readings: list[Reading]) -> tuple[Reading, ...]:
+    """The readings within a margin of the cheapest."""
+    readings.sort(key=lambda reading: reading.cost)
+    return tuple(r for r in readings if r.cost <= readings[0].cost + MARGIN)
+
+
+def _slips(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
+    slip = judge.slip(source, form)
+    return () if slip is None else (Reading(SLIP, SLIP_COST + slip.cost, (), slip),)
+
+
+def _pairs(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
+    return tuple(Reading(PAIR, PAIR_COST, pair) for pair in judge.pairs(source, form))

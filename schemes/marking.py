@@ -1,0 +1,171 @@
+"""What is a script worth, and why? Working and a scheme -> marks, each with its line and reason.
+
+Every mark is a suggestion until a teacher takes it. What cannot be judged is referred, with the
+lowest and the highest total that the decision can lead to; nothing is guessed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from itembank.topics import find_topic
+from itembank.topics.judging import Judge
+from schemes.alone import special_mark
+from schemes.awarding import Award, awards, total
+from schemes.folding import fold
+from schemes.scheme import Scheme
+from schemes.states import Live, State
+from schemes.stepping import Rules
+from schemes.verdicts import (
+    LineMark,
+    MarkedScript,
+    OtherReading,
+    PointMark,
+    Referral,
+    ScriptLine,
+)
+from schemes.working import Working, read_working
+
+Outcome = tuple[State, tuple[Award, ...], int]
+
+
+def mark_script(
+    scheme: Scheme, lines: Sequence[ScriptLine], show_working: bool = False
+) -> MarkedScript:
+    """Mark one script.
+
+    ``show_working`` tells that the item asks for working, so that a value alone is a special case.
+
+    Raises:
+        TopicError: where the scheme's problem is none of its topic's.
+    """
+    judge = find_topic(scheme.problem, scheme.topic or None).judge(scheme.problem)
+    working = read_working(lines, judge, comma=scheme.settings.decimal_comma)
+    alone = special_mark(scheme, judge, working, show_working)
+    if alone is not None:
+        return alone
+    rules = Rules(scheme.settings, _carrying(scheme, judge))
+    states = fold(State(judge, (Live(0, judge.start),)), working.lines, rules)
+    outcomes = _outcomes(states, scheme, judge)
+    marked = _marked(scheme, working, outcomes)
+    if working.mixed:
+        return _mixed_letters(scheme, lines, show_working, working, marked)
+    return marked
+
+
+def _carrying(scheme: Scheme, judge: Judge) -> tuple[str, ...]:
+    """The stages that carry a method mark, in the order of the topic."""
+    named = {stage for point in scheme.points for stage in point.stage.split(" + ")}
+    return tuple(s for s in judge.order if s in named and s != judge.stages[-1])
+
+
+def _outcomes(states: Sequence[State], scheme: Scheme, judge: Judge) -> list[Outcome]:
+    """Each state with its awards, the one that stands provisionally first."""
+    found = []
+    for state in states:
+        given = awards(state, scheme, judge)
+        found.append((state, given, total(given)))
+    cheapest = min(state.cost for state, _, _ in found)
+    near = [outcome for outcome in found if outcome[0].cost <= cheapest + 2]
+    first = min(near, key=lambda outcome: (outcome[2], outcome[0].cost))
+    return [first, *(outcome for outcome in found if outcome is not first)]
+
+
+def _marked(scheme: Scheme, working: Working, outcomes: Sequence[Outcome]) -> MarkedScript:
+    state, given, marks = outcomes[0]
+    totals = [outcome[2] for outcome in outcomes]
+    points = tuple(_point(place, outcomes) for place in range(len(given)))
+    referrals = _referrals(outcomes) if min(totals) != max(totals) else ()
+    return MarkedScript(
+        total=marks,
+        maximum=scheme.total,
+        lowest=min(totals),
+        highest=max(totals),
+        points=points,
+        lines=tuple(_line(line.number, working, outcomes) for line in working.lines),
+        referrals=referrals,
+    )
+
+
+def _point(place: int, outcomes: Sequence[Outcome]) -> PointMark:
+    award = outcomes[0][1][place]
+    decided = len({outcome[1][place].awarded for outcome in outcomes}) == 1
+    point = award.point
+    return PointMark(
+        point.point, point.stage, point.value, award.awarded, award.line or None, decided, award.reason
+    )
+
+
+def _referrals(outcomes: Sequence[Outcome]) -> tuple[Referral, ...]:
+    """One question for each line whose answer changes the total, with the totals (3.16)."""
+    lines = sorted({doubt.line for state, _, _ in outcomes for doubt in state.doubts})
+    out = []
+    for line in lines:
+        alike = _differing_at(line, outcomes)
+        totals = [outcome[2] for outcome in alike]
+        if min(totals) != max(totals):
+            out.append(Referral(line, _question(line, outcomes), min(totals), max(totals)))
+    if out or not lines:
+        return tuple(out)
+    totals = [outcome[2] for outcome in outcomes]
+    return (Referral(lines[0], _question(lines[0], outcomes), min(totals), max(totals)),)
+
+
+def _differing_at(line: int, outcomes: Sequence[Outcome]) -> list[Outcome]:
+    """The outcomes that answer every other line as the provisional one does."""
+    def rest(state: State) -> frozenset[tuple[int, str]]:
+        return frozenset((d.line, d.choice) for d in state.doubts if d.line != line)
+
+    mine = rest(outcomes[0][0])
+    return [outcome for outcome in outcomes if rest(outcome[0]) == mine]
+
+
+def _question(line: int, outcomes: Sequence[Outcome]) -> str:
+    questions = {d.question: None for state, _, _ in outcomes for d in state.doubts if d.line == line}
+    if len(questions) > 1:
+        return "several readings: " + " / ".join(questions)
+    return next(iter(questions), "several readings")
+
+
+def _line(number: int, working: Working, outcomes: Sequence[Outcome]) -> LineMark:
+    line = working.lines[number - 1]
+    record = next((r for r in outcomes[0][0].records if r.number == number), None)
+    reads = line.fault is None
+    if record is None:
+        note = "crossed out and replaced" if not line.counts else ""
+        return LineMark(line.text, reads, "ignored", note=note)
+    note = record.note
+    if working.renaming and number == 1:
+        note = "; ".join(filter(None, (working.renaming, note)))
+    readings = _readings(number, outcomes)
+    return LineMark(line.text, reads, record.verdict, record.sources, record.path, readings, note)
+
+
+def _readings(number: int, outcomes: Sequence[Outcome]) -> tuple[OtherReading, ...]:
+    """Every reading of a line where there are several, with the total of each (3.11)."""
+    found: dict[tuple[object, ...], OtherReading] = {}
+    for state, _, marks in outcomes:
+        for doubt in (*state.doubts, *state.others):
+            if doubt.line == number and doubt.path:
+                found.setdefault((doubt.path, marks), OtherReading(doubt.path, marks))
+    return tuple(found.values()) if len(found) > 1 else ()
+
+
+def _mixed_letters(
+    scheme: Scheme,
+    lines: Sequence[ScriptLine],
+    show_working: bool,
+    working: Working,
+    marked: MarkedScript,
+) -> MarkedScript:
+    """Two letters for one unknown: marked as one, and referred (5.9)."""
+    before = mark_script(scheme, lines[: working.mixed - 1], show_working)
+    lowest = min(before.lowest if before.special is None else 0, marked.lowest)
+    if lowest == marked.highest:
+        return marked
+    reason = "two letters stand for the unknown; marked as if they were one"
+    referral = Referral(working.mixed, reason, lowest, marked.highest)
+    return replace(marked, lowest=lowest, referrals=(*marked.referrals, referral))
+
+

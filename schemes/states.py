@@ -1,0 +1,164 @@
+"""Where does a script stand after a line? The marker's state, immutable.
+
+A line with several readings gives several states; a doubt gives one state for each way in which a
+teacher may decide it. The totals of the states that are left are the range of the script.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from itembank.algebra.written import Note, Relation
+from itembank.topics.judging import Answer, Judge
+from schemes.verdicts import PathPart
+
+EARNED, LOST, WITHHELD = "earned", "lost", "withheld"
+
+
+@dataclass(frozen=True, slots=True)
+class Status:
+    """What has become of a stage: ``mark`` as above, the line, the reason.
+
+    ``shown`` tells whether the required line itself was seen (3.4), ``fault`` whether an error
+    took the mark, so that the accuracy mark goes with it (4.1).
+    """
+
+    mark: str
+    line: int
+    reason: str
+    shown: bool = True
+    fault: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Live:
+    """A line that later lines can follow from; ``virtual`` where numbers alone stand for it."""
+
+    number: int
+    form: Any
+    virtual: bool = False
+    notes: tuple[Note, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """A value stated: ``own`` tells that it is right for the pupil's own line before it."""
+
+    line: int
+    answer: Answer
+    own: bool
+    bare: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """What is said of one line."""
+
+    number: int
+    verdict: str
+    sources: tuple[int, ...] = ()
+    path: tuple[PathPart, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """A question that a line raises, and the answer that this state stands for."""
+
+    line: int
+    question: str
+    choice: str
+    path: tuple[PathPart, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """One reading of the script so far.
+
+    ``fault`` is why the accuracy mark is lost (empty where it is not); ``gap`` the number of an
+    unreadable line not yet bridged; ``before`` the state before the last line where that was
+    wrong, so that a right line at once after it can correct it (5.10).
+    """
+
+    judge: Judge
+    lives: tuple[Live, ...]
+    statuses: tuple[tuple[str, Status], ...] = ()
+    stated: tuple[Stated, ...] = ()
+    conclusions: tuple[tuple[int, str, bool], ...] = ()
+    records: tuple[Record, ...] = ()
+    doubts: tuple[Doubt, ...] = ()
+    fault: str = ""
+    fault_line: int = 0
+    cost: int = 0
+    gap: int = 0
+    before: State | None = field(default=None, repr=False)
+    wrong: bool = False
+    removed: bool = False
+    ended: bool = False
+    misread: bool = False
+    checks: tuple[int, ...] = ()
+    last: Relation | None = None
+    lines_used: int = 0
+    abandoned: tuple[State, ...] = field(default=(), repr=False)
+    others: tuple[Doubt, ...] = ()
+
+    @property
+    def live(self) -> Live:
+        """The line that the next one is judged against."""
+        return self.lives[-1]
+
+    def status(self, stage: str) -> Status | None:
+        """What has become of a stage; None while it is open."""
+        return next((status for name, status in self.statuses if name == stage), None)
+
+    def settled(self, stage: str, status: Status) -> State:
+        """The state with an open stage settled; a settled one stays as it is."""
+        if self.status(stage) is not None:
+            return self
+        return replace(self, statuses=(*self.statuses, (stage, status)))
+
+    def faulted(self, line: int, reason: str) -> State:
+        """The state with the accuracy mark lost, for the first reason that took it."""
+        if self.fault:
+            return self
+        return replace(self, fault=reason, fault_line=line)
+
+    def recorded(self, record: Record) -> State:
+        """The state with one more line spoken of; the same line's verdicts are joined."""
+        others = tuple(r for r in self.records if r.number != record.number)
+        same = next((r for r in self.records if r.number == record.number), None)
+        joined = record if same is None else _joined(same, record)
+        return replace(self, records=(*others, joined))
+
+    def at(self, live: Live) -> State:
+        """The state with one more line that later ones can follow from."""
+        return replace(self, lives=(*self.lives[-7:], live))
+
+    def paid(self, cost: int) -> State:
+        """The state with the cost of a reading added."""
+        return replace(self, cost=self.cost + cost)
+
+    @property
+    def merging_key(self) -> tuple[object, ...]:
+        """What the marks can still depend on: states alike in it are one."""
+        statuses = tuple(sorted((n, s.mark, s.shown, s.fault) for n, s in self.statuses))
+        return (
+            self.judge, self.lives, statuses, self.stated, self.conclusions, bool(self.fault),
+            self.gap, self.wrong, self.removed, self.ended, self.misread, self.abandoned,
+        )  # fmt: skip
+
+
+_WEIGHT = (
+    "unreadable", "unexplained", "method error", "slip", "true by accident", "misread", "notation",
+    "new attempt", "follows own error", "follows", "side working", "check", "trial", "copied",
+    "ignored",
+)  # fmt: skip
+
+
+def _joined(first: Record, second: Record) -> Record:
+    """One record for a line that holds several: the weightier verdict, both paths."""
+    verdict = min((first.verdict, second.verdict), key=_WEIGHT.index)
+    sources = tuple(sorted(set(first.sources + second.sources)))
+    notes = "; ".join(dict.fromkeys(note for note in (first.note, second.note) if note))
+    return Record(first.number, verdict, sources, first.path + second.path, notes)

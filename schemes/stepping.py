@@ -1,0 +1,321 @@
+"""What does one line of working do to the marks? A state and a line -> the states after it.
+
+The conventions' section numbers stand beside the rules. Nothing here knows a topic: everything
+about equations, expressions and their errors is asked of the judge.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from itembank.algebra.values import NoValue
+from itembank.algebra.written import Note, Relation
+from itembank.topics.judging import Wrong
+from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain, follows
+from schemes.reasons import moves_path, moves_words, slip_path, wrong_path
+from schemes.scheme import Settings
+from schemes.states import EARNED, LOST, WITHHELD, Doubt, Live, Record, State, Status
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A relation of a line as it is judged: its form, the line's number and notes."""
+
+    number: int
+    relation: Relation
+    form: Any
+    notes: tuple[Note, ...] = ()
+    shows: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Rules:
+    """What holds for the whole script: the settings and the stages that carry a mark."""
+
+    settings: Settings
+    carrying: tuple[str, ...]
+
+    def open(self, state: State) -> tuple[str, ...]:
+        """The stages whose mark is not settled yet, in order."""
+        return tuple(stage for stage in self.carrying if state.status(stage) is None)
+
+
+def judge_line(state: State, step: Step, rules: Rules) -> list[State]:
+    """Every state that the readings of a line lead to, from the line before it."""
+    corrected = _correction(state, step, rules)
+    if corrected is not None:
+        return [corrected]
+    best: list[tuple[Live, Reading]] = []
+    for live in _sources(state):
+        found = [(live, reading) for reading in explain(state.judge, live.form, step.form)]
+        if found and found[0][1].kind == RIGHT:
+            return [_right(state, step, rules, live, found[0][1])]
+        if found and (not best or found[0][1].cost < best[0][1].cost):
+            best = found
+    if not best:
+        return _unexplained(state, step, rules)
+    out: list[State] = []
+    for live, reading in best:
+        out.extend(_wrong(state, step, rules, live, reading))
+    return out or _unexplained(state, step, rules)
+
+
+def _sources(state: State) -> Iterator[Live]:
+    """The line before; where that stands for numbers alone, also the last written one."""
+    for live in reversed(state.lives):
+        yield live
+        if not live.virtual:
+            return
+
+
+def _newly(state: State, step: Step, rules: Rules) -> tuple[str, ...]:
+    reached = state.judge.reached(step.form)
+    return tuple(stage for stage in rules.open(state) if stage in reached)
+
+
+def _shown(state: State, step: Step, newly: Sequence[str], stage: str) -> bool:
+    """Whether the required line of a stage is seen: the last stage of a line, or one written."""
+    return stage == newly[-1] or stage in state.judge.written(step.form)
+
+
+def _right(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:
+    newly = _newly(state, step, rules)
+    moves = state.judge.path(live.form, step.form)
+    words = moves_words(moves)
+    after = state
+    for stage in newly:
+        shown = _shown(state, step, newly, stage)
+        reason = words if stage == newly[-1] else f"implied by line {step.number}: {words}"
+        after = after.settled(stage, Status(EARNED, step.number, reason, shown))
+    verdict = "follows own error" if state.wrong or state.misread else "follows"
+    note = _gap_note(state)
+    record = Record(step.number, verdict, (live.number,), moves_path(moves), note)
+    after = replace(after, gap=0, before=None).recorded(record)
+    return _onward(after.paid(reading.cost), state, step)
+
+
+def _gap_note(state: State) -> str:
+    if not state.gap:
+        return ""
+    return f"line {state.gap} is unreadable, but this line follows from the one before it"
+
+
+def _onward(after: State, state: State, step: Step) -> State:
+    return after.at(Live(step.number, step.form, notes=step.notes))
+
+
+def _wrong(
+    state: State, step: Step, rules: Rules, live: Live, reading: Reading
+) -> Iterator[State]:
+    if reading.kind == SLIP:
+        yield from _slipped(state, step, rules, live, reading)
+    elif reading.kind in (ERROR, PAIR):
+        wrong = reading.wrongs[0]
+        if wrong.both is not None:
+            if wrong.shown and not step.shows:
+                return
+            yield _one_side(state, step, rules, live, reading)
+        yield _error(state, step, rules, live, reading)
+
+
+def _error(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:
+    newly = _newly(state, step, rules)
+    spoiled = {}
+    for wrong in reading.wrongs:
+        for stage in _spoiled(state, rules, newly, wrong):
+            spoiled.setdefault(stage, wrong)
+    after = state
+    for stage, wrong in spoiled.items():
+        after = after.settled(stage, Status(LOST, step.number, _because(wrong), fault=True))
+    for stage in newly:
+        if stage not in spoiled:
+            shown = _shown(state, step, newly, stage)
+            reason = f"reached in line {step.number}, beside an error in another step"
+            after = after.settled(stage, Status(EARNED, step.number, reason, shown))
+    removed = any(wrong.removes for wrong in reading.wrongs)
+    words = "; ".join(_because(wrong) for wrong in reading.wrongs)
+    after = after.faulted(step.number, words)
+    path = wrong_path(reading.wrongs, tuple(spoiled))
+    record = Record(step.number, "method error", (live.number,), path)
+    after = after.recorded(record).paid(reading.cost)
+    after = replace(
+        after, gap=0, before=state, wrong=True, removed=state.removed or removed,
+        ended=state.ended or state.judge.ended(step.form),
+        doubts=(*after.doubts, Doubt(step.number, words, words, path)),
+    )  # fmt: skip
+    return _onward(after, state, step)
+
+
+def _because(wrong: Wrong) -> str:
+    return f"{wrong.name}: {wrong.words}"
+
+
+def _spoiled(
+    state: State, rules: Rules, newly: Sequence[str], wrong: Wrong
+) -> Iterator[str]:
+    """The stages that lose their mark: the one served, and those removed (section 2, 3.5)."""
+    still = rules.open(state)
+    if not wrong.stages:
+        served = still[0] if still else ""
+    else:
+        first = next((stage for stage in wrong.stages if stage in newly), wrong.stages[0])
+        served = _carrier(state, still, first)
+    if served:
+        yield served
+    for stage in wrong.removes:
+        if stage in still and stage != served:
+            yield stage
+
+
+def _carrier(state: State, still: Sequence[str], stage: str) -> str:
+    """The stage itself where its mark is open, else the next one that carries an open mark."""
+    order = state.judge.order
+    place = order.index(stage)
+    return next((s for s in still if order.index(s) >= place), "")
+
+
+def _one_side(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:
+    """The operation on one side only, read as notation: both sides got it (3.13)."""
+    wrong = reading.wrongs[0]
+    both = replace(step, form=wrong.both)
+    newly = _newly(state, both, rules)
+    after = state
+    words = f"the operation stands on one side; line {step.number} is read as done to both"
+    for stage in newly:
+        after = after.settled(stage, Status(EARNED, step.number, words))
+    path = moves_path(state.judge.path(live.form, wrong.both))
+    record = Record(step.number, "notation", (live.number,), path, words)
+    doubt = Doubt(step.number, "an operation on one side only, and nothing follows", "notation", path)
+    after = after.recorded(record).paid(reading.cost)
+    after = replace(after, gap=0, before=None, doubts=(*after.doubts, doubt))
+    return after.at(Live(step.number, wrong.both, notes=step.notes))
+
+
+def _slipped(
+    state: State, step: Step, rules: Rules, live: Live, reading: Reading
+) -> Iterator[State]:
+    slip = reading.slip
+    assert slip is not None
+    newly = _newly(state, step, rules)
+    stage = next((s for s in slip.stages if s in newly), "")
+    written = _is_written(state, step, live, stage)
+    path = slip_path(slip, stage)
+    after = state
+    for other in newly:
+        if other != stage or slip.keeps_method or written:
+            reason = f"reached in line {step.number}" + (", a slip beside it" if other == stage else "")
+            shown = _shown(state, step, newly, other)
+            after = after.settled(other, Status(EARNED, step.number, reason, shown))
+    record = Record(step.number, "slip", (live.number,), path)
+    after = after.recorded(record).paid(reading.cost).faulted(step.number, f"slip: {slip.words}")
+    after = replace(after, gap=0, before=state, wrong=True)
+    after = _onward(after, state, step)
+    if not stage or slip.keeps_method or written:
+        yield after
+        return
+    question = f"a slip, and the operation is not written: {slip.words}"
+    withheld = Status(WITHHELD, step.number, f"withheld: {question}")
+    earned = Status(EARNED, step.number, f"condoned: {question}")
+    if rules.settings.unwritten_slip != "condone":
+        doubt = Doubt(step.number, question, "withheld", path)
+        yield replace(after.settled(stage, withheld), doubts=(*after.doubts, doubt))
+    if rules.settings.unwritten_slip != "withhold":
+        doubt = Doubt(step.number, question, "condoned", path)
+        yield replace(after.settled(stage, earned), doubts=(*after.doubts, doubt))
+
+
+def _is_written(state: State, step: Step, live: Live, stage: str) -> bool:
+    """Whether the operation of a stage is written: in the line, the one before, or a note (3.2)."""
+    judge = state.judge
+    if stage in judge.written(step.form) or stage in judge.written(live.form):
+        return True
+    return _is_noted(state, step, stage)
+
+
+def _is_noted(state: State, step: Step, stage: str) -> bool:
+    notes = (*state.live.notes, *step.notes)
+    form = state.live.form
+    return any(state.judge.noted_stage(form, n.sign, n.operand) == stage for n in notes)
+
+
+def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
+    """A line that nothing explains: the marks of the stages first reached in it wait (5.8, 3.12)."""
+    noted = [s for s in _newly(state, step, rules) if _is_noted(state, step, s)]
+    for stage in noted:
+        state = state.settled(stage, Status(EARNED, step.number, "the operation is noted"))
+    newly = _newly(state, step, rules)
+    same = follows_key(state, step)
+    verdict = "true by accident" if same else "unexplained"
+    question = (
+        "the line has the right solution but no natural step leads to it"
+        if same
+        else "no right step, common error or single slip explains the line"
+    )
+    record = Record(step.number, verdict, (state.live.number,), (), question)
+    base = state.recorded(record).paid(UNEXPLAINED_COST)
+    base = replace(base, gap=0, before=state, wrong=state.wrong or not same)
+    if judge_ended(state, step):
+        base = replace(base, ended=True)
+    base = _onward(base, state, step)
+    withheld = base.faulted(step.number, question)
+    for stage in newly:
+        withheld = withheld.settled(stage, Status(WITHHELD, step.number, f"withheld: {question}"))
+    if not newly and not same:
+        return [withheld]
+    condoned = base if same else withheld
+    if not same:
+        condoned = base.faulted(step.number, question)
+    for stage in newly:
+        condoned = condoned.settled(stage, Status(EARNED, step.number, f"allowed: {question}"))
+    return [
+        replace(withheld, doubts=(*withheld.doubts, Doubt(step.number, question, "withheld"))),
+        replace(condoned, doubts=(*condoned.doubts, Doubt(step.number, question, "allowed"))),
+    ]
+
+
+def follows_key(state: State, step: Step) -> bool:
+    """Whether the line has the same solution as the one before it."""
+    return state.judge.key(state.live.form) == state.judge.key(step.form)
+
+
+def judge_ended(state: State, step: Step) -> bool:
+    """Whether the line loses the unknown."""
+    return state.judge.ended(step.form)
+
+
+def _correction(state: State, step: Step, rules: Rules) -> State | None:
+    """A right line at once after a wrong one that does the same over again (5.10)."""
+    before = state.before
+    if before is None or not rules.settings.corrections:
+        return None
+    if explain_right(state, state.live, step):
+        return None
+    for live in _sources(before):
+        cost = follows(before.judge, live.form, step.form)
+        if cost is None or not _same_stages(state, step):
+            continue
+        wrong = state.live.number
+        after = _right(before, step, rules, live, Reading(RIGHT, cost))
+        note = f"corrected in line {step.number}"
+        return after.recorded(Record(wrong, "ignored", (), (), note))
+    return None
+
+
+def explain_right(state: State, live: Live, step: Step) -> bool:
+    """Whether the line follows rightly from a live one."""
+    return follows(state.judge, live.form, step.form) is not None
+
+
+def _same_stages(state: State, step: Step) -> bool:
+    judge = state.judge
+    return judge.reached(step.form) == judge.reached(state.live.form)
+
+
+def right_form(state: State, relation: Relation) -> Any:
+    """The form of a relation, or None where it is none of the topic."""
+    try:
+        return state.judge.form(relation)
+    except NoValue:
+        return None

@@ -1,0 +1,149 @@
+"""What did the pupil hand in? A script's typed lines read, their letters made those of the problem.
+
+Nothing is judged here. A line that cannot be read stays, with its fault; crossed-out lines stay
+where nothing replaces them (conventions 5.3).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from itembank.algebra.matching import renamed
+from itembank.algebra.reading import ReadingFault, read_lines
+from itembank.algebra.values import relation_symbols
+from itembank.algebra.written import Line, Note, Relation
+from itembank.topics.judging import Judge
+from schemes.verdicts import ScriptLine
+
+
+@dataclass(frozen=True, slots=True)
+class WorkLine:
+    """One line handed in, with the lines read from it; ``counts`` is false where it is replaced."""
+
+    number: int
+    text: str
+    lines: tuple[Line, ...] = ()
+    fault: ReadingFault | None = None
+    counts: bool = True
+
+    @property
+    def relations(self) -> tuple[Relation, ...]:
+        """Every relation of the line, in order."""
+        return tuple(r for line in self.lines for group in line.alternatives for r in group)
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """A whole script as read. ``renaming`` tells of another letter used throughout, ``mixed`` is
+    the first line in which two letters stand for the unknown (0 for none)."""
+
+    lines: tuple[WorkLine, ...]
+    renaming: str = ""
+    mixed: int = 0
+
+
+def read_working(
+    lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = False
+) -> Working:
+    """Read every line of a script; never raises for what a pupil wrote."""
+    read = tuple(_read(n, line, comma) for n, line in enumerate(lines, start=1))
+    crossed = [line.crossed_out for line in lines]
+    return _with_letters(_replaced(read, crossed, judge), judge)
+
+
+def _read(number: int, line: ScriptLine, comma: bool) -> WorkLine:
+    try:
+        return WorkLine(number, line.text, read_lines(line.text, comma=comma))
+    except ReadingFault as fault:
+        return WorkLine(number, line.text, (), fault)
+
+
+def _replaced(
+    read: tuple[WorkLine, ...], crossed: list[bool], judge: Judge
+) -> tuple[WorkLine, ...]:
+    """Crossed-out lines count only where nothing replaces them (conventions 5.3)."""
+    standing = [line for line, out in zip(read, crossed, strict=True) if not out and _says(line)]
+    if not any(crossed):
+        return read
+    if not standing or _same_value_alone(standing, read, crossed, judge):
+        return read
+    last = max(line.number for line in standing)
+    has_value = any(judge.answer(r) for line in standing for r in line.relations)
+    return tuple(
+        replace(line, counts=not out or (line.number > last and not has_value))
+        for line, out in zip(read, crossed, strict=True)
+    )
+
+
+def _says(line: WorkLine) -> bool:
+    return bool(line.lines or line.fault)
+
+
+def _same_value_alone(
+    standing: list[WorkLine], read: tuple[WorkLine, ...], crossed: list[bool], judge: Judge
+) -> bool:
+    """Everything crossed out and the crossed-out value written again: the lines count."""
+    values = [_value(r, judge) for line in standing for r in line.relations]
+    if not values or None in values:
+        return False
+    gone = [
+        _value(r, judge)
+        for line, out in zip(read, crossed, strict=True)
+        if out
+        for r in line.relations
+    ]
+    stated = [value for value in gone if value is not None]
+    return bool(stated) and stated[-1] == values[-1]
+
+
+def _value(relation: Relation, judge: Judge) -> object:
+    answer = judge.answer(relation) or judge.bare_answer(relation)
+    return answer.values if answer else None
+
+
+def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
+    own = judge.unknowns
+    used = [sorted(_letters(line)) for line in read if line.counts]
+    foreign = sorted({letter for letters in used for letter in letters} - own)
+    if len(own) != 1 or len(foreign) != 1:
+        return Working(read, mixed=_first_mixed(read, own) if foreign and len(own) == 1 else 0)
+    (unknown,), letter = tuple(own), foreign[0]
+    lines = tuple(_rename(line, letter, unknown) for line in read)
+    problem = judge.problem
+    own_used = [
+        line.number
+        for line in read
+        if line.counts and unknown in _letters(line) and problem not in line.relations
+    ]
+    if not own_used or letter.lower() == unknown.lower():
+        note = "" if letter.lower() == unknown.lower() else f"{letter} stands for {unknown}"
+        return Working(lines, note)
+    first = min(line.number for line in read if letter in _letters(line))
+    return Working(lines, "", max(first, min(own_used)))
+
+
+def _first_mixed(read: tuple[WorkLine, ...], own: frozenset[str]) -> int:
+    return next((line.number for line in read if _letters(line) - own), 0)
+
+
+def _letters(line: WorkLine) -> frozenset[str]:
+    return frozenset().union(*(relation_symbols(r) for r in line.relations))
+
+
+def _rename(line: WorkLine, old: str, new: str) -> WorkLine:
+    lines = tuple(
+        replace(
+            one,
+            alternatives=tuple(
+                tuple(renamed(r, old, new) for r in group) for group in one.alternatives
+            ),
+            notes=tuple(_rename_note(note, old, new) for note in one.notes),
+        )
+        for one in line.lines
+    )
+    return replace(line, lines=lines)
+
+
+def _rename_note(note: Note, old: str, new: str) -> Note:
+    return Note(note.sign, renamed(Relation((note.operand,)), old, new).sides[0])
