@@ -14,9 +14,9 @@ def told(raised: BaseException) -> str | None:
     """The sentence for the user; None where the failure is a fault of this program."""
     from itembank.algebra.reading import ReadingFault
     from itembank.bank.faults import BankError
+    from schemes.building import SchemeFaults
 
     if isinstance(raised, ReadingFault):
         return f"cannot be read: {raised}"
-    if isinstance(raised, Fault | TopicError | BankError | CheckFailed | RecordFault):
-        return str(raised)
-    return None
+    told_as_they_are = (Fault, RecordFault, TopicError, CheckFailed, SchemeFaults, BankError)
+    return str(raised) if isinstance(raised, told_as_they_are) else None

@@ -78,6 +78,7 @@ def _schemes_by_problem(path: str) -> dict[object, Scheme]:
 
 def _read_scheme(one: Incoming) -> Scheme:
     from itembank.topics import find_topic
+    from schemes.building import checked
 
     if one.fault:
         raise ValueError(one.fault)
@@ -85,7 +86,7 @@ def _read_scheme(one: Incoming) -> Scheme:
     named = record.get("topic") if isinstance(record, dict) else None
     scheme = scheme_from_record(record, "")
     topic = find_topic(scheme.problem, named).name
-    return replace(scheme, topic=topic)
+    return checked(replace(scheme, topic=topic))
 
 
 def _key(problem: str) -> object:

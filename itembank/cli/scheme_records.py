@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import fields
 from typing import Any
 
@@ -17,15 +16,13 @@ from itembank.cli.contract import (
 from schemes.scheme import MarkPoint, Scheme, Settings, setting_faults
 
 MOST_POINTS = 50  # mark points of one scheme
-KINDS = ("M", "A", "B")
 
 
 def scheme_from_record(record: Any, topic: str) -> Scheme:
     """The scheme that a record holds; ``topic`` where the record names none.
 
-    Raises :class:`RecordFault` with every fault of form: kinds, values, names used twice,
-    dependencies on points that do not stand before. Whether the scheme fits its problem is not
-    asked here.
+    Raises :class:`RecordFault` with every fault of form. Whether the scheme can stand for its
+    problem is for :func:`schemes.building.validate` to say.
     """
     found = record_object(record)
     faults = problem_faults(found.get("problem", MISSING))
@@ -58,46 +55,30 @@ def _points_faults(points: Any) -> list[str]:
         return ['"points" must be a list of at least one mark point']
     if len(points) > MOST_POINTS:
         return [f'"points" holds {len(points)} mark points; a scheme has at most {MOST_POINTS}']
-    faults: list[str] = []
-    before: list[str] = []
-    for at, point in enumerate(points, 1):
-        if not isinstance(point, dict):
-            faults.append(f'"points", number {at}: must be an object')
-            continue
-        faults += [f'"points", number {at}: {fault}' for fault in _point_faults(point, before)]
-        if isinstance(point.get("point"), str):
-            before.append(point["point"])
-    return faults
+    return [
+        f'"points", number {at}: {fault}'
+        for at, point in enumerate(points, 1)
+        for fault in (_point_faults(point) if isinstance(point, dict) else ["must be an object"])
+    ]
 
 
-def _point_faults(point: Record, before: Sequence[str]) -> list[str]:
-    faults = []
+def _point_faults(point: Record) -> list[str]:
     known = {field.name for field in fields(MarkPoint)}
-    faults += [f'unknown field "{name}"' for name in point if name not in known]
-    for name in ("point", "stage"):
-        if not isinstance(point.get(name), str) or not point[name]:
-            faults.append(f'"{name}" must be a text')
-    if point.get("point") in before:
-        faults.append(f"the name {point['point']} is used twice")
-    if point.get("kind") not in KINDS:
-        faults.append('"kind" must be M, A or B')
-    value = point.get("value", 1)
-    if type(value) is not int or not 0 < value <= 100:
-        faults.append('"value" must be a whole number from 1 to 100')
+    faults = [f'unknown field "{name}"' for name in point if name not in known]
+    faults += [
+        f'"{name}" must be a text, not empty'
+        for name in ("point", "kind", "stage")
+        if not isinstance(point.get(name), str) or not point[name]
+    ]
+    if type(point.get("value", 1)) is not int:
+        faults.append('"value" must be a whole number')
     for name in ("follow_through", "must_be_seen"):
         if not isinstance(point.get(name, False), bool):
             faults.append(f'"{name}" must be true or false')
     if not isinstance(point.get("text", ""), str):
         faults.append('"text" must be a text')
-    needed = point.get("depends_on", [])
-    if not _is_texts(needed):
+    if not _is_texts(point.get("depends_on", [])):
         faults.append('"depends_on" must be a list of the names of mark points')
-    else:
-        faults += [
-            f"depends on {name}, which does not stand before it"
-            for name in needed
-            if name not in before
-        ]
     return faults
 
 

@@ -170,24 +170,29 @@ def test_a_scheme_goes_out_as_documented_and_comes_back() -> None:
     assert scheme_from_record(record, "linear equations") == SCHEME
 
 
-def test_every_fault_of_a_scheme_is_told() -> None:
+def test_every_fault_of_form_of_a_scheme_is_told() -> None:
     record = {
         "problem": "6x - 7 = 23",
-        "total": 3,
         "points": [
-            {"point": "M1", "kind": "X", "stage": "value", "value": 0},
-            {"point": "M1", "kind": "M", "stage": "", "depends_on": ["B1"]},
-            {"point": "A1", "kind": "A", "stage": "value", "marks": 2},
+            {"point": "M1", "kind": "M", "stage": "value", "value": "1"},
+            {"point": "M2", "kind": 5, "stage": "", "depends_on": "M1"},
+            {"point": "A1", "kind": "A", "stage": "value", "marks": 2, "must_be_seen": 1},
+            7,
         ],
         "settings": {"bare_value": 1},
+        "version": 0,
+        "notes": "none",
     }
 
     with pytest.raises(RecordFault) as caught:
         scheme_from_record(record, "linear equations")
 
-    message = str(caught.value)
-    for part in ("kind", "value", "twice", "stage", "B1", '"marks"', "bare_value"):
-        assert part in message
+    assert len(caught.value.faults) == 10
+    for part in (
+        *("number 1", '"value"', '"kind"', '"stage"', '"depends_on"', '"marks"'),
+        *('"must_be_seen"', "number 4", "bare_value", '"version"', '"notes"'),
+    ):
+        assert part in str(caught.value)
 
 
 def test_a_total_that_does_not_add_up_is_told() -> None:

@@ -176,8 +176,10 @@ def test_a_scheme_that_does_not_hold_stops_the_run_before_it_begins(
     call: Call, tmp_path: Path
 ) -> None:
     (scheme,) = _lines(call("scheme", "4x + 3 = 17", "--json").out)
-    wrong = {**scheme, "total": 9}
-    (tmp_path / "schemes.jsonl").write_text(f"{json.dumps(scheme)}\n{json.dumps(wrong)}\nx\n")
+    points = [{**scheme["points"][0], "depends_on": ["B7"]}, scheme["points"][1]]
+    wrong = [{**scheme, "total": 9}, {**scheme, "points": points}]
+    lines = [json.dumps(record) for record in wrong]
+    (tmp_path / "schemes.jsonl").write_text("\n".join([*lines, "x"]))
 
     outcome = call(
         *("mark", "--jsonl", "-", "--schemes", "schemes.jsonl", "--out", "marks.jsonl"),
@@ -186,7 +188,9 @@ def test_a_scheme_that_does_not_hold_stops_the_run_before_it_begins(
 
     assert outcome.status == 1
     assert outcome.out == ""
+    assert "schemes.jsonl, line 1: " in outcome.err
     assert "schemes.jsonl, line 2: " in outcome.err
+    assert "B7" in outcome.err
     assert "schemes.jsonl, line 3, column 1: " in outcome.err
     assert not (tmp_path / "marks.jsonl").exists()
 
