@@ -181,12 +181,13 @@ class SamplePoint:
 
 @dataclass(frozen=True, slots=True)
 class SampleQuestion:
-    """One question of a chosen script; no lines means no response."""
+    """One question of a chosen script; ``no_lines`` stands where it has no typed lines."""
 
     number: int
     problem: str
     lines: tuple[SampleLine, ...]
     points: tuple[SamplePoint, ...]
+    no_lines: str = "No response."
 
 
 @dataclass(frozen=True, slots=True)

@@ -136,10 +136,18 @@ def scheme_of(item: ItemVersion) -> Scheme:
     return scheme_from_record(item.scheme, item.topic)
 
 
+_NO_LINES = {
+    "no response": "No response.",
+    "on paper": "On paper: see the script itself.",
+    "not handed in": "Not handed in.",
+}
+
+
 def _sample_question(
     one: Question, script: ScriptRow | None, marks: dict[str, PointStanding]
 ) -> SampleQuestion:
     lines = script.lines if script is not None else ()
+    state = "not handed in" if script is None else script.state
     return SampleQuestion(
         number=one.question,
         problem=one.item.problem,
@@ -148,6 +156,7 @@ def _sample_question(
             _sample_point(point.point, point.value, point.text, marks.get(point.point))
             for point in scheme_of(one.item).points
         ),
+        no_lines=_NO_LINES.get(state, "No lines."),
     )
 
 

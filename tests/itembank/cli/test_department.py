@@ -11,6 +11,10 @@ from typing import Any
 
 import pytest
 
+from itembank.bank.assessments import find_assessment
+from itembank.cli.banking import reading_from
+from itembank.cli.documents import sample_of
+from schemes.moderation.sampling import find_sample
 from tests.itembank.cli.conftest import Call, Outcome
 
 HOUSE = Path(__file__).resolve().parents[3]
@@ -278,3 +282,35 @@ def test_a_bank_that_is_missing_foreign_or_locked_is_told(call: Call, tmp_path: 
         assert outcome.err.startswith("itembank: ")
         assert words in outcome.err
     assert call("item", "list", "--json").out == ""
+
+
+def test_a_sample_tells_paper_no_response_and_nothing_handed_in_apart(
+    call: Call, tmp_path: Path
+) -> None:
+    call("bank", "create")
+    problems = ("6x - 7 = 23", "5x = 2x + 12", "3x = 20", "x/4 = 3")
+    for problem in problems:
+        call("item", "add", problem)
+    items = [f"LE-000{number}" for number in range(1, 5)]
+    call("item", "approve", *items)
+    call("assessment", "make", "Y9-EQ", *items, "--title", "Equations")
+    call("export", "paper", "Y9-EQ", "--out", "paper.pdf")
+    call("candidate", "enter", "Y9-EQ", "HQ-001")
+    (tmp_path / "scripts.csv").write_text(
+        "candidate,question,lines,state\n"
+        "HQ-001,1,x = 5,\nHQ-001,2,,on paper\nHQ-001,3,,no response\n"
+    )
+    call("script", "hand-in", "Y9-EQ", "--csv", "scripts.csv")
+    call("sample", "draw", "Y9-EQ", "--size", "1")
+
+    with reading_from("department.sqlite") as session:
+        assessment = find_assessment(session, "Y9-EQ")
+        sheets = sample_of(session, assessment, find_sample(session, assessment), "Department")
+
+    (script,) = sheets.scripts
+    assert [line.text for line in script.questions[0].lines] == ["x = 5"]
+    assert [question.no_lines for question in script.questions[1:]] == [
+        "On paper: see the script itself.",
+        "No response.",
+        "Not handed in.",
+    ]
