@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from heapq import heappop, heappush
 from itertools import chain, count
 from typing import NamedTuple
 
-from itembank.algebra.values import symbols
+from itembank.algebra.grammar import LONGEST_LINE, MOST_DIGITS
+from itembank.algebra.values import NoValue, symbols
 from itembank.algebra.written import Relation, Symbol
-from itembank.topics.kinds import Route, RouteLine, Solution
+from itembank.topics.kinds import Route, RouteLine, Solution, TopicError
 from itembank.topics.linear_equations.checking import check
 from itembank.topics.linear_equations.choosing import Choice, choices
 from itembank.topics.linear_equations.forms import answer_form, solved, value_forms
@@ -36,6 +38,7 @@ from itembank.topics.linear_equations.working import Working
 TOPIC = "linear equations"
 MOST_ROUTES = 8
 MOST_BRANCHES = 160
+_LONG_NUMBER = re.compile(rf"[\d.]{{{MOST_DIGITS},}}")
 PLAIN_NAME = "the same operation on both sides"
 NUMBERS_NAME = "undo the operations on numbers alone"
 
@@ -56,15 +59,15 @@ def solve(problem: str) -> Solution:
 def work_out(problem: str) -> Solution:
     """The reference solution before it is checked; :func:`solve` is for everyone else."""
     relation, unknown = read_problem(problem)
-    answer, forms = _answer(relation, unknown)
-    return Solution(
-        problem=problem,
-        topic=TOPIC,
-        answer=answer,
-        forms=forms,
-        routes=routes(relation, unknown),
-        stages=present_stages(relation, unknown),
-    )
+    try:
+        answer, forms = _answer(relation, unknown)
+        found = routes(relation, unknown)
+        stages = present_stages(relation, unknown)
+    except NoValue as fault:
+        raise TopicError(f"this equation is too long or too large to solve: {fault}") from fault
+    if not found or not _can_be_read(answer):
+        raise TopicError("this equation is too large to solve: its lines would be too long to read")
+    return Solution(problem, TOPIC, answer, forms, found, stages)
 
 
 def _answer(relation: Relation, unknown: str) -> tuple[str, tuple[str, ...]]:
@@ -82,11 +85,19 @@ def routes(relation: Relation, unknown: str) -> tuple[Route, ...]:
     alone = numbers_alone(relation, unknown)
     most = MOST_ROUTES - (alone is not None)
     for labels, working in _worked(relation, unknown):
-        found.setdefault(working.lines, labels)
+        if all(_can_be_read(line.text) for line in working.lines):
+            found.setdefault(working.lines, labels)
         if len(found) == most:
             break
     named = _named(found)
+    if alone is not None and not all(_can_be_read(line.text) for line in alone):
+        alone = None
     return named if alone is None else (*named, Route(NUMBERS_NAME, alone))
+
+
+def _can_be_read(text: str) -> bool:
+    """Whether a line stays within the bounds of the reader, with room for a longer number."""
+    return len(text) <= LONGEST_LINE and not _LONG_NUMBER.search(text)
 
 
 class _Branch(NamedTuple):

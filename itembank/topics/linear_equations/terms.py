@@ -34,7 +34,7 @@ Piece = tuple[str, Node]
 Pieces = tuple[Piece, ...]
 
 ZERO = Integer("0")
-LONGEST_DECIMAL = 6
+LONGEST_DECIMAL = 8
 _REMEMBERED = 4096
 
 

@@ -455,6 +455,21 @@ def test_what_is_no_linear_equation_in_one_unknown_is_refused(problem: str, word
         solve(problem)
 
 
+@pytest.mark.parametrize(
+    "problem",
+    [
+        " + ".join(f"x/{n}" for n in range(2, 70)) + " = 1",
+        "x + " * 98 + "x = 1",
+        "x/" + "9" * 29 + " + x/" + "8" * 28 + "1 = 0." + "1" * 28,
+        "2(" * 23 + "x" + " + 1)" * 23 + " = 7",
+    ],
+    ids=["many fractions", "many terms", "long numbers", "deep brackets"],
+)
+def test_a_hostile_equation_is_refused_in_words(problem: str) -> None:
+    with pytest.raises((TopicError, ReadingFault), match=r"too large|at most"):
+        solve(problem)
+
+
 def test_a_problem_that_cannot_be_read_names_its_column() -> None:
     with pytest.raises(ReadingFault) as caught:
         solve("6x - = 23")
