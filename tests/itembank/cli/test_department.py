@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 import shlex
+import shutil
 import sqlite3
 from pathlib import Path
 from typing import Any
@@ -12,6 +13,7 @@ from typing import Any
 import pytest
 
 from itembank.bank.assessments import find_assessment
+from itembank.cli import main
 from itembank.cli.banking import reading_from
 from itembank.cli.documents import sample_of
 from schemes.moderation.sampling import find_sample
@@ -28,18 +30,29 @@ def _json(outcome: Outcome) -> list[Any]:
     return [json.loads(line) for line in outcome.out.splitlines()]
 
 
-def _assessment(call: Call) -> None:
-    """A frozen assessment of one item, with one candidate entered."""
+@pytest.fixture(scope="module")
+def printed_bank(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A bank with an assessment of one item, printed and so frozen, and one candidate."""
+    folder = tmp_path_factory.mktemp("printed")
+    bank = folder / "department.sqlite"
     for line in (
         "bank create",
-        "item add '6x - 7 = 23'",
-        "item approve LE-0001",
-        "assessment make Y9-EQ LE-0001 --title 'Equations, year 9'",
-        "export paper Y9-EQ --out paper.pdf",
+        "item add '6x - 7 = 23' --by T-04",
+        "item approve LE-0001 --by T-04",
+        "assessment make Y9-EQ LE-0001 --title 'Equations, year 9' --by T-04",
+        f"export paper Y9-EQ --out {folder}/paper.pdf --by T-04",
         "candidate enter Y9-EQ HQ-001",
     ):
-        outcome = call(*shlex.split(line))
-        assert outcome.status == 0, outcome.err
+        with pytest.raises(SystemExit) as left:
+            main([*shlex.split(line), "--bank", str(bank)])
+        assert left.value.code == 0
+    return bank
+
+
+@pytest.fixture
+def sat(printed_bank: Path, tmp_path: Path) -> None:
+    """The printed bank as the one that commands work on."""
+    shutil.copy(printed_bank, tmp_path / "department.sqlite")
 
 
 def test_the_commands_of_the_readme_do_the_whole_job(call: Call, tmp_path: Path) -> None:
@@ -135,6 +148,7 @@ def test_a_paper_that_cannot_be_written_freezes_nothing(call: Call) -> None:
     assert row["frozen"] is False
 
 
+@pytest.mark.usefixtures("sat")
 @pytest.mark.parametrize(
     ("row", "fault"),
     [
@@ -149,7 +163,6 @@ def test_a_paper_that_cannot_be_written_freezes_nothing(call: Call) -> None:
 def test_a_bad_row_of_scripts_is_told_and_none_is_handed_in(
     call: Call, tmp_path: Path, row: str, fault: str
 ) -> None:
-    _assessment(call)
     (tmp_path / "scripts.csv").write_text(f"candidate,question,lines,state\n{row}\n")
 
     outcome = call("script", "hand-in", "Y9-EQ", "--csv", "scripts.csv")
@@ -160,8 +173,8 @@ def test_a_bad_row_of_scripts_is_told_and_none_is_handed_in(
     assert call("script", "list", "Y9-EQ", "--json").out == ""
 
 
+@pytest.mark.usefixtures("sat")
 def test_scripts_come_in_as_json_lines_with_crossed_out_lines(call: Call, tmp_path: Path) -> None:
-    _assessment(call)
     lines = ["6x = 30", {"text": "x = 6", "crossed_out": True}, "x = 5"]
     record = {"candidate": "HQ-001", "question": 1, "lines": lines}
 
@@ -175,8 +188,8 @@ def test_scripts_come_in_as_json_lines_with_crossed_out_lines(call: Call, tmp_pa
     assert listed["state"] == "typed"
 
 
+@pytest.mark.usefixtures("sat")
 def test_suggestions_are_made_once_and_show_the_cautions(call: Call, tmp_path: Path) -> None:
-    _assessment(call)
     (tmp_path / "scripts.csv").write_text("candidate,question,lines\nHQ-001,1,6x = 30 | x = 5\n")
     call("script", "hand-in", "Y9-EQ", "--csv", "scripts.csv")
 
@@ -188,8 +201,8 @@ def test_suggestions_are_made_once_and_show_the_cautions(call: Call, tmp_path: P
     assert len(_json(call("marks", "list", "Y9-EQ", "--history", "--json"))) == 2
 
 
+@pytest.mark.usefixtures("sat")
 def test_marks_on_paper_are_recorded_with_the_error_seen(call: Call, tmp_path: Path) -> None:
-    _assessment(call)
     (tmp_path / "scripts.csv").write_text("candidate,question,state\nHQ-001,1,on paper\n")
     call("script", "hand-in", "Y9-EQ", "--csv", "scripts.csv")
     (tmp_path / "marks.csv").write_text(
@@ -208,8 +221,8 @@ def test_marks_on_paper_are_recorded_with_the_error_seen(call: Call, tmp_path: P
     assert points[0]["by"] == "T-04"
 
 
+@pytest.mark.usefixtures("sat")
 def test_every_fault_of_a_table_of_marks_is_told(call: Call, tmp_path: Path) -> None:
-    _assessment(call)
     (tmp_path / "marks.csv").write_text(
         "candidate,question,point,awarded\nHQ-001,1,M1,one\nHQ-001,?,A1,\n"
     )
@@ -221,8 +234,8 @@ def test_every_fault_of_a_table_of_marks_is_told(call: Call, tmp_path: Path) -> 
         assert f"marks.csv, {place}" in outcome.err
 
 
+@pytest.mark.usefixtures("sat")
 def test_the_same_number_draws_the_same_sample(call: Call, tmp_path: Path) -> None:
-    _assessment(call)
     codes = [f"HQ-{number:03}" for number in range(2, 12)]
     call("candidate", "enter", "Y9-EQ", *codes)
     rows = "".join(f"{code},1,x = 5\n" for code in codes)
@@ -240,8 +253,8 @@ def test_the_same_number_draws_the_same_sample(call: Call, tmp_path: Path) -> No
     assert too_many.status == 1
 
 
+@pytest.mark.usefixtures("sat")
 def test_candidates_are_codes_and_arrangements_stand_apart(call: Call, tmp_path: Path) -> None:
-    _assessment(call)
     table = tmp_path / "candidates.csv"
     table.write_text("code,attendance\nMary Sharp,present\nHQ-003,ill\n")
 
