@@ -8,6 +8,7 @@ and Bitstream Vera font licences), both shipped with Matplotlib. Maths is set by
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from importlib.util import find_spec
 from pathlib import Path
@@ -51,7 +52,7 @@ def environment() -> Environment:
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
-        finalize=_with_apostrophes,
+        finalize=_typographic,
     )
     made.filters.update(maths=_maths, mathml=_mathml, awards=dict, count=counted)
     return made
@@ -86,9 +87,15 @@ _FONTS = (
 )
 
 
-def _with_apostrophes(value: object) -> object:
-    """Plain text with typographic apostrophes; markup (maths, pictures) stays as it is."""
-    return value.replace("'", "’") if type(value) is str else value
+def _typographic(value: object) -> object:
+    """Plain text with real apostrophes and minus signs; markup (maths, pictures) stays as it is."""
+    if type(value) is not str:
+        return value
+    return _MINUS.sub("−", value.replace("'", "’"))
+
+
+_MINUS = re.compile(r"(?<![^\s(])-(?=[\w(])")
+"""A hyphen that begins a number or a term (``by -2``), not one within a word or a code."""
 
 
 def _maths(text: str, widest: float = 36) -> Markup:

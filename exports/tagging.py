@@ -42,11 +42,9 @@ def _scope(header: Any, elements: Elements) -> str:
 
 def _in_points(box: Any, page: Any) -> Any:
     """A box in CSS pixels from the top of a page as one in points from its foot."""
-    import pydyf
-
     left, top, right, bottom = (side * 0.75 for side in box)
     height = page["MediaBox"][3]
-    return pydyf.Array((left, height - bottom, right, height - top))
+    return type(box)((left, height - bottom, right, height - top))
 
 
 def _set_running_lines_apart(elements: Elements, by_reference: dict[bytes, Any]) -> None:

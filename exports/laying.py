@@ -1,0 +1,170 @@
+"""How is a worked solution laid out beside its marks? Topic and scheme data to document data."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import fields
+
+from exports.documents import (
+    GuideError,
+    GuideLine,
+    GuidePoint,
+    GuideQuestion,
+    GuideRoute,
+    PaperQuestion,
+    SampleLine,
+    SamplePoint,
+    SampleQuestion,
+)
+from exports.forms import tried_forms
+from itembank.topics.kinds import Route, Solution
+from schemes.scheme import MarkPoint, Scheme, Settings
+from schemes.verdicts import MarkedScript, ScriptLine
+
+
+def paper_question(instruction: str, solution: Solution, scheme: Scheme) -> PaperQuestion:
+    """A question whose space for working follows from its longest route."""
+    longest = max(sum(line.required for line in route.lines) for route in solution.routes)
+    return PaperQuestion(instruction, solution.problem, scheme.total, longest)
+
+
+def guide_question(
+    instruction: str, solution: Solution, scheme: Scheme, errors: Sequence[GuideError] = ()
+) -> GuideQuestion:
+    """Everything that the guide says of one question; the forms are tried on the marker."""
+    order = tuple(stage.name for stage in solution.stages)
+    accepted, refused = tried_forms(solution, scheme)
+    return GuideQuestion(
+        instruction=instruction,
+        problem=solution.problem,
+        points=tuple(_guide_point(point) for point in scheme.points),
+        routes=tuple(_guide_route(route, scheme.points, order) for route in solution.routes),
+        accepted=accepted,
+        refused=refused,
+        follow_through=tuple(_follow_through(scheme.points)),
+        settings=tuple(differing_settings(scheme.settings)),
+        errors=tuple(errors),
+        notes=scheme.notes,
+    )
+
+
+def guide_error(name: str, line: str, marked: MarkedScript) -> GuideError:
+    """What a common error earns, from the marks of a script that makes it at ``line``."""
+    return GuideError(
+        name=name,
+        line=line,
+        points=tuple((point.point, point.awarded) for point in marked.points),
+        total=marked.total,
+        lowest=marked.lowest,
+        highest=marked.highest,
+    )
+
+
+def sample_question(
+    number: int, scheme: Scheme, lines: Sequence[ScriptLine], marked: MarkedScript | None
+) -> SampleQuestion:
+    """One question of a chosen script; ``marked`` holds the first marks, where there are any."""
+    first = {point.point: point for point in marked.points} if marked else {}
+    points = []
+    for point in scheme.points:
+        mark = first.get(point.point)
+        points.append(
+            SamplePoint(
+                point=point.point,
+                value=point.value,
+                text=point.text,
+                awarded=mark.awarded if mark else None,
+                line=mark.line if mark else None,
+                reason=mark.reason if mark else "",
+            )
+        )
+    written = tuple(SampleLine(line.text, line.crossed_out) for line in lines)
+    return SampleQuestion(number, scheme.problem, written, tuple(points))
+
+
+def beside(route: Route, points: Sequence[MarkPoint], order: Sequence[str]) -> list[list[str]]:
+    """The points that stand beside each line of ``route``; every point stands beside one.
+
+    A point stands beside the first required line of its stage. Where the route passes the stage
+    on the way to a later one (``order`` lists the stages), it stands beside the line that implies
+    it: the first required line of a later stage, at worst the last line.
+    """
+    rank = {name: place for place, name in enumerate(order)}
+    placed: list[list[str]] = [[] for _ in route.lines]
+    for point in points:
+        later = {name for name in order if rank[name] > rank.get(point.stage, len(rank))}
+        place = _first_required(route, {point.stage})
+        if place is None:
+            place = _first_required(route, later)
+        placed[-1 if place is None else place].append(point.point)
+    return placed
+
+
+def differing_settings(settings: Settings) -> Iterable[tuple[str, str]]:
+    """The settings that differ from the default, as (name, value) in words."""
+    for f in fields(Settings):
+        value = getattr(settings, f.name)
+        if value != f.default:
+            words = {True: "yes", False: "no", None: "none"}
+            shown = words[value] if isinstance(value, bool | None) else str(value)
+            yield _SETTING_WORDS.get(f.name, f.name.replace("_", " ")), shown
+
+
+_SETTING_WORDS = {
+    "unwritten_slip": "slip with the operation not written",
+    "value_only": "right value alone, where working is asked for",
+    "lines_must_be_seen": "required lines must be seen",
+    "accuracy_stands_unseen": "accuracy mark stands after an unseen line",
+    "lowest_terms": "fraction in lowest terms",
+    "mixed_number": "mixed number required",
+    "refuse_sign_below": "a sign below the fraction bar is refused",
+    "bare_value": "a bare number as the last line is accepted",
+    "attempts": "of two attempts, the one that counts",
+    "corrections": "a wrong line put right by the next is ignored",
+    "trials": "a value found by trials counts as",
+    "decimal_comma": "decimal comma",
+}
+
+
+def _first_required(route: Route, stages: set[str]) -> int | None:
+    """The place of the first required line that serves one of ``stages``, after the problem."""
+    places = (
+        place
+        for place, line in enumerate(route.lines)
+        if place and line.required and line.stage in stages
+    )
+    return next(places, None)
+
+
+def _guide_route(route: Route, points: Sequence[MarkPoint], order: Sequence[str]) -> GuideRoute:
+    placed = beside(route, points, order)
+    lines = (
+        GuideLine(line.text, line.step, line.required, tuple(marks))
+        for line, marks in zip(route.lines, placed, strict=True)
+    )
+    return GuideRoute(route.name, tuple(lines))
+
+
+def _guide_point(point: MarkPoint) -> GuidePoint:
+    return GuidePoint(
+        point=point.point,
+        value=point.value,
+        text=point.text,
+        depends_on=point.depends_on,
+        follow_through=point.follow_through,
+        must_be_seen=point.must_be_seen,
+    )
+
+
+def _follow_through(points: Sequence[MarkPoint]) -> Iterable[str]:
+    """What each accuracy or independent point makes of the candidate's own wrong value."""
+    for point in points:
+        if point.kind == "M":
+            continue
+        if point.follow_through:
+            yield (
+                f"{point.point} follows through: right for the candidate's own equation, with a "
+                "method mark earned and no stage removed by the error."
+            )
+        else:
+            yield f"{point.point} does not follow through: correct answer only."
