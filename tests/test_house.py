@@ -47,6 +47,21 @@ def test_the_import_contract_holds_the_direction_of_the_house() -> None:
     assert {"sqlmodel", "typer", "weasyprint"} <= set(forbidden["forbidden_modules"])
 
 
+# What of the schemes keeps records; everything else there belongs to the marking core.
+KEEPS_RECORDS = {"candidates", "handing_in", "recording", "scripts", "sitting", "standing"}
+
+
+def test_every_module_of_the_marking_core_is_under_the_contract() -> None:
+    config = tomllib.loads((HOUSE / "pyproject.toml").read_text())["tool"]["importlinter"]
+    held = set(config["contracts"][1]["source_modules"])
+    modules = {path.stem for path in (HOUSE / "schemes").glob("*.py")} - {"__init__"}
+
+    assert held == {
+        *("itembank.algebra", "itembank.topics"),
+        *(f"schemes.{name}" for name in modules - KEEPS_RECORDS),
+    }
+
+
 def test_the_test_command_checks_lint_format_types_and_imports() -> None:
     from tests.__main__ import CHECKS
 

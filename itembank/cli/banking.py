@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
 from typing import TYPE_CHECKING, Annotated, TypeAlias
 
 import typer
 
 if TYPE_CHECKING:
+    from sqlalchemy import Engine
     from sqlmodel import Session
 
 DEFAULT_BANK = "itembank.sqlite"
@@ -34,27 +35,29 @@ By: TypeAlias = Annotated[
 Json: TypeAlias = Annotated[bool, typer.Option("--json", help="Print JSON lines, not a table.")]
 
 
-@contextmanager
-def reading_from(address: str) -> Iterator[Session]:
+def reading_from(address: str) -> AbstractContextManager[Session]:
     """A session to look things up in. Raises ``BankError`` in plain words."""
-    from itembank.bank.opening import open_bank, reading
+    from itembank.bank.opening import reading
 
-    engine = open_bank(address)
-    try:
-        with reading(engine) as session:
-            yield session
-    finally:
-        engine.dispose()
+    return _session(address, reading)
+
+
+def writing_to(address: str) -> AbstractContextManager[Session]:
+    """A session whose work is kept in full or not at all. Raises ``BankError`` in plain words."""
+    from itembank.bank.opening import writing
+
+    return _session(address, writing)
 
 
 @contextmanager
-def writing_to(address: str) -> Iterator[Session]:
-    """A session whose work is kept in full or not at all. Raises ``BankError`` in plain words."""
-    from itembank.bank.opening import open_bank, writing
+def _session(
+    address: str, work: Callable[[Engine], AbstractContextManager[Session]]
+) -> Iterator[Session]:
+    from itembank.bank.opening import open_bank
 
     engine = open_bank(address)
     try:
-        with writing(engine) as session:
+        with work(engine) as session:
             yield session
     finally:
         engine.dispose()

@@ -177,7 +177,8 @@ def _line_record(line: LineMark) -> Record:
         "text": line.text,
         "reads": line.reads,
         "verdict": line.verdict,
-        "from": list(line.sources),
+        # The problem is line 0 inside; lines count from 1 outside, so that it is not listed.
+        "from": [source for source in line.sources if source],
         "path": _path_record(line.path),
         "readings": [_reading_record(reading) for reading in line.readings],
         "note": line.note,

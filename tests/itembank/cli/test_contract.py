@@ -211,6 +211,7 @@ def test_a_marked_script_goes_out_as_documented() -> None:
         points=(PointMark("M1", "constants collected", 1, 0, 1, False, "not written"),),
         lines=(
             LineMark("6x = 31", True, "slip", (0,), (slip,), (OtherReading((step,), 1),), "seen"),
+            LineMark("x = 31/6", True, "follows own error", (1,), (step,)),
         ),
         referrals=(Referral(1, "slip, operation not written", 0, 1),),
     )
@@ -236,7 +237,7 @@ def test_a_marked_script_goes_out_as_documented() -> None:
                 "text": "6x = 31",
                 "reads": True,
                 "verdict": "slip",
-                "from": [0],
+                "from": [],
                 "path": [
                     {
                         "slip": "23 + 7 = 31",
@@ -253,7 +254,16 @@ def test_a_marked_script_goes_out_as_documented() -> None:
                     }
                 ],
                 "note": "seen",
-            }
+            },
+            {
+                "text": "x = 31/6",
+                "reads": True,
+                "verdict": "follows own error",
+                "from": [1],
+                "path": [{"step": "divide", "stage": "value", "words": "divide both sides by 6"}],
+                "readings": [],
+                "note": "",
+            },
         ],
         "special": None,
         "referred": True,
