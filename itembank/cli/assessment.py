@@ -111,7 +111,7 @@ def show(
         return
     screen = console()
     heading = f"{found.title} ({found.code}, version {found.version})"
-    columns = ("#", "Item", "Problem", "Marks#", "Min.#", "State")
+    columns = ("#", "Item", "Problem=", "Marks#", "Min.#", "State")
     screen.print(table(heading, columns, rows))
     frozen = f"frozen on {found.frozen_at:%Y-%m-%d}" if found.frozen_at else "not frozen yet"
     say(screen, f"{found.total} marks, {found.minutes} minutes, {frozen}.")

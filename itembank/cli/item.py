@@ -125,7 +125,7 @@ def list_items(
     ]
     screen = console()
     screen.print(
-        table("Items", ("Code", "Version#", "Problem", "Marks#", "Min.#", "Tags", "State"), rows)
+        table("Items", ("Code", "Version#", "Problem=", "Marks#", "Min.#", "Tags", "State"), rows)
     )
     say(screen, f"Page {found.page.number} of {found.pages}, {found.total} items in all.")
 

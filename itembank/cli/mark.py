@@ -116,9 +116,11 @@ def record_of_row(row: Record) -> Record:
 def table_writer(out: TextIO) -> Callable[[Record], None]:
     """A function that writes one answer as a row of a table, at once; the heading comes first."""
     rows = csv.writer(out, lineterminator="\n")
-    rows.writerow(CSV_OUT)
+    heading = [CSV_OUT]  # written with the first row: a table that is refused leaves nothing
 
     def write(record: Record) -> None:
+        while heading:
+            rows.writerow(heading.pop())
         rows.writerow(_row(record))
         out.flush()
 
@@ -155,7 +157,7 @@ def _show(marked: MarkedScript) -> None:
         (at, line.text, line.verdict, _how(line), line.note)
         for at, line in enumerate(marked.lines, 1)
     ]
-    screen.print(table("Working", ("#", "Line", "Verdict", "How", "Note"), lines))
+    screen.print(table("Working", ("#", "Line=", "Verdict", "How", "Note"), lines))
     points = [
         (point.point, f"{point.awarded} of {point.value}", point.stage, point.line, point.reason)
         for point in marked.points

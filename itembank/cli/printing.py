@@ -22,17 +22,29 @@ def console(*, stderr: bool = False) -> Console:
     return screen
 
 
-def table(title: str, columns: Iterable[str], rows: Iterable[Sequence[object]]) -> Table:
-    """A table of texts. A column whose name ends in ``#`` holds numbers, set to the right."""
+def table(title: str, columns: Sequence[str], rows: Iterable[Sequence[object]]) -> Table:
+    """A table of texts; one without column names has no heading.
+
+    A column whose name ends in ``#`` holds numbers, set to the right; one that ends in ``=`` holds
+    mathematics, kept on one line.
+    """
     from rich import box
     from rich.table import Table
     from rich.text import Text
 
     # Texts come from files and pupils: they are shown as they are, never read as markup.
-    made = Table(title=Text(title) if title else None, title_justify="left", box=box.SIMPLE_HEAD)
+    made = Table(
+        title=Text(title) if title else None,
+        title_justify="left",
+        box=box.SIMPLE_HEAD,
+        show_header=any(columns),
+    )
     for column in columns:
-        right = column.endswith("#")
-        made.add_column(column.rstrip("#"), justify="right" if right else "left")
+        made.add_column(
+            column.rstrip("#="),
+            justify="right" if column.endswith("#") else "left",
+            no_wrap=column.endswith("="),
+        )
     for row in rows:
         made.add_row(*(Text("" if cell is None else str(cell)) for cell in row))
     return made

@@ -92,7 +92,7 @@ def list_them(
     rows = [
         (row.candidate, row.question, row.problem, row.state, _working(row.lines)) for row in found
     ]
-    columns = ("Candidate", "Question#", "Problem", "State", "Working")
+    columns = ("Candidate", "Question#", "Problem=", "State", "Working=")
     console().print(table("Scripts", columns, rows))
 
 

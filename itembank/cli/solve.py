@@ -80,4 +80,4 @@ def show_solution(screen: Console, solution: Solution) -> None:
         say(screen, f"Accepted forms: {',  '.join(solution.forms)}")
     for route in solution.routes:
         rows = [(line.text, line.step, line.stage, yes(line.required)) for line in route.lines]
-        screen.print(table(route.name, ("Line", "Step", "Stage", "Required"), rows))
+        screen.print(table(route.name, ("Line=", "Step", "Stage", "Required"), rows))

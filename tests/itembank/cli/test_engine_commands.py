@@ -232,6 +232,7 @@ def test_a_table_with_a_wrong_column_is_refused_and_nothing_written(
     assert "scripts.csv, row 1: column 3 is called 'working'" in outcome.err
     assert "scripts.csv, row 1: column 'lines' is missing" in outcome.err
     assert [path.name for path in tmp_path.iterdir()] == ["scripts.csv"]
+    assert call("mark", "--csv", "scripts.csv").out == ""
 
 
 @pytest.mark.parametrize("option", ["--jsonl", "--csv"])
