@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from itembank.algebra.matching import same_relation, value_put_in
 from itembank.algebra.values import number_form, relation_symbols, walk
 from itembank.algebra.written import Quotient, Relation
@@ -15,7 +17,7 @@ from schemes.working import Working, WorkLine
 def special_mark(
     scheme: Scheme, judge: Judge, working: Working, show_working: bool
 ) -> MarkedScript | None:
-    """The marks of a script that states a value and shows no working; None where there is working."""
+    """The marks of a script that states a value without working; None where there is working."""
     kinds = [_kind(line, judge, n == _last(working)) for n, line in enumerate(working.lines)]
     if "working" in kinds or not {"value", "conclusion"} & set(kinds):
         return None
@@ -112,7 +114,7 @@ def _worth(scheme: Scheme, judge: Judge, working: Working, answers: list[Answer]
     right = judge.value_of(judge.start)
     if said or not answers or right is None:
         return "wrong"
-    if any(not conversion(a, b) for a, b in zip(answers, answers[1:], strict=False)):
+    if any(not conversion(a, b) for a, b in pairwise(answers)):
         return "wrong"
     kinds = [quality(answer, right, scheme.settings).kind for answer in answers]
     if ACCEPTED in kinds:
@@ -128,7 +130,9 @@ def _marks(
     kinds: list[str],
     show_working: bool,
 ) -> MarkedScript:
-    line = next((n for n in range(len(kinds), 0, -1) if kinds[n - 1] in ("value", "conclusion")), None)
+    line = next(
+        (n for n in range(len(kinds), 0, -1) if kinds[n - 1] in ("value", "conclusion")), None
+    )
     trials = "trial" in kinds and scheme.settings.trials != "full"
     one_mark = scheme.total == 1
     value = judge.stages[-1]

@@ -1,7 +1,8 @@
-"""Is a stated value the right one, in an accepted form? Conventions 4.3 to 4.5 and their settings."""
+"""Is a stated value the right one, in an accepted form? Conventions 4.3 to 4.5, with settings."""
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import dataclass
 from fractions import Fraction
 from math import floor
@@ -27,8 +28,10 @@ class Quality:
         return self.kind in (ACCEPTED, UNFINISHED)
 
 
-def quality(answer: Answer, right: Fraction, settings: Settings) -> Quality:
-    """The quality of a stated number against the right value."""
+def quality(answer: Answer, right: Hashable, settings: Settings) -> Quality:
+    """The quality of a stated value against the right one; numbers are judged by their form."""
+    if not isinstance(right, Fraction):
+        return Quality(ACCEPTED) if right in answer.values else Quality(WRONG, "not the answer")
     rounding = _to_places(answer, right, settings)
     if rounding is not None:
         return rounding
@@ -124,5 +127,7 @@ def conversion(first: Answer, later: Answer) -> bool:
         return True
     if not first.values or not later.values:
         return not later.values
-    near = abs(first.values[0] - later.values[0]) < 1
-    return near and number_form(first.node) != number_form(later.node)
+    one, other = first.values[0], later.values[0]
+    if not isinstance(one, Fraction) or not isinstance(other, Fraction):
+        return False
+    return abs(one - other) < 1 and number_form(first.node) != number_form(later.node)

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
+from itertools import pairwise
 
 from itembank.topics.judging import Judge
 from schemes.answers import ACCEPTED, Quality, conversion, quality
@@ -124,7 +124,7 @@ def _value(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Awa
         followed = _followed(state, scheme, stated)
         if followed is not None:
             return Award(point, point.value, stated.line, followed)
-    if worth.kind != ACCEPTED:
+    if worth.kind != ACCEPTED or lost is None:
         return Award(point, 0, stated.line, worth.reason)
     return Award(point, 0, lost[0] or stated.line, lost[1])
 
@@ -135,7 +135,7 @@ def _final(state: State) -> Stated | None:
     return said[-1] if said else None
 
 
-def _best(state: State, stated: Stated, right: Fraction, scheme: Scheme) -> Quality:
+def _best(state: State, stated: Stated, right: Hashable, scheme: Scheme) -> Quality:
     """isw: once an accepted value stands, a conversion of it is ignored (4.4)."""
     for one in state.stated:
         worth = quality(one.answer, right, scheme.settings)
@@ -145,9 +145,9 @@ def _best(state: State, stated: Stated, right: Fraction, scheme: Scheme) -> Qual
 
 
 def _clash(state: State, stated: Stated) -> int:
-    """The line of a second value that is no conversion of the first; 0 where there is none (4.7)."""
+    """The line of a second value that is no conversion of the first; 0 where there is none."""
     said = [s for s in state.stated if not s.bare]
-    for first, later in zip(said, said[1:], strict=False):
+    for first, later in pairwise(said):
         if not conversion(first.answer, later.answer):
             return later.line
     return 0
@@ -182,7 +182,9 @@ def _followed(state: State, scheme: Scheme, stated: Stated) -> str | None:
 
 def _conclusion(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Award:
     if state.stated:
-        return Award(point, 0, state.stated[-1].line, "a value is stated where there is none to state")
+        return Award(
+            point, 0, state.stated[-1].line, "a value is stated where there is none to state"
+        )
     if not state.conclusions:
         return Award(point, 0, None, "the conclusion is not said")
     line, words, _ = state.conclusions[-1]

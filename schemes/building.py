@@ -81,7 +81,9 @@ def with_settings(scheme: Scheme, settings: Settings) -> Scheme:
 def with_check(scheme: Scheme) -> Scheme:
     """The scheme with a B mark for a check of the value in the problem."""
     count = sum(point.kind == "B" for point in scheme.points) + 1
-    point = MarkPoint(f"B{count}", "B", 1, CHECKED, text="puts the value into the problem and checks")
+    point = MarkPoint(
+        f"B{count}", "B", 1, CHECKED, text="puts the value into the problem and checks"
+    )
     return replace(scheme, points=(*scheme.points, point))
 
 

@@ -45,7 +45,9 @@ def explain(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
     right = follows(judge, source, form)
     if right is not None:
         return (Reading(RIGHT, right),)
-    return _errors(judge, source, form) or _slips(judge, source, form) or _pairs(judge, source, form)
+    return (
+        _errors(judge, source, form) or _slips(judge, source, form) or _pairs(judge, source, form)
+    )
 
 
 def follows(judge: Judge, source: Any, form: Any) -> int | None:

@@ -15,8 +15,7 @@ from schemes.alone import special_mark
 from schemes.awarding import Award, awards, total
 from schemes.folding import fold
 from schemes.scheme import Scheme
-from schemes.states import Live, State
-from schemes.stepping import Rules
+from schemes.states import Live, Rules, State
 from schemes.verdicts import (
     LineMark,
     MarkedScript,
@@ -73,7 +72,7 @@ def _outcomes(states: Sequence[State], scheme: Scheme, judge: Judge) -> list[Out
 
 
 def _marked(scheme: Scheme, working: Working, outcomes: Sequence[Outcome]) -> MarkedScript:
-    state, given, marks = outcomes[0]
+    _, given, marks = outcomes[0]
     totals = [outcome[2] for outcome in outcomes]
     points = tuple(_point(place, outcomes) for place in range(len(given)))
     referrals = _referrals(outcomes) if min(totals) != max(totals) else ()
@@ -93,7 +92,13 @@ def _point(place: int, outcomes: Sequence[Outcome]) -> PointMark:
     decided = len({outcome[1][place].awarded for outcome in outcomes}) == 1
     point = award.point
     return PointMark(
-        point.point, point.stage, point.value, award.awarded, award.line or None, decided, award.reason
+        point.point,
+        point.stage,
+        point.value,
+        award.awarded,
+        award.line or None,
+        decided,
+        award.reason,
     )
 
 
@@ -114,6 +119,7 @@ def _referrals(outcomes: Sequence[Outcome]) -> tuple[Referral, ...]:
 
 def _differing_at(line: int, outcomes: Sequence[Outcome]) -> list[Outcome]:
     """The outcomes that answer every other line as the provisional one does."""
+
     def rest(state: State) -> frozenset[tuple[int, str]]:
         return frozenset((d.line, d.choice) for d in state.doubts if d.line != line)
 
@@ -122,7 +128,9 @@ def _differing_at(line: int, outcomes: Sequence[Outcome]) -> list[Outcome]:
 
 
 def _question(line: int, outcomes: Sequence[Outcome]) -> str:
-    questions = {d.question: None for state, _, _ in outcomes for d in state.doubts if d.line == line}
+    questions = {
+        d.question: None for state, _, _ in outcomes for d in state.doubts if d.line == line
+    }
     if len(questions) > 1:
         return "several readings: " + " / ".join(questions)
     return next(iter(questions), "several readings")
@@ -167,5 +175,3 @@ def _mixed_letters(
     reason = "two letters stand for the unknown; marked as if they were one"
     referral = Referral(working.mixed, reason, lowest, marked.highest)
     return replace(marked, lowest=lowest, referrals=(*marked.referrals, referral))
-
-

@@ -11,6 +11,7 @@ from typing import Any
 
 from itembank.algebra.written import Note, Relation
 from itembank.topics.judging import Answer, Judge
+from schemes.scheme import Settings
 from schemes.verdicts import PathPart
 
 EARNED, LOST, WITHHELD = "earned", "lost", "withheld"
@@ -162,3 +163,26 @@ def _joined(first: Record, second: Record) -> Record:
     sources = tuple(sorted(set(first.sources + second.sources)))
     notes = "; ".join(dict.fromkeys(note for note in (first.note, second.note) if note))
     return Record(first.number, verdict, sources, first.path + second.path, notes)
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A relation of a line as it is judged: its form, the line's number and notes."""
+
+    number: int
+    relation: Relation
+    form: Any
+    notes: tuple[Note, ...] = ()
+    shows: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Rules:
+    """What holds for the whole script: the settings and the stages that carry a mark."""
+
+    settings: Settings
+    carrying: tuple[str, ...]
+
+    def open(self, state: State) -> tuple[str, ...]:
+        """The stages whose mark is not settled yet, in order."""
+        return tuple(stage for stage in self.carrying if state.status(stage) is None)

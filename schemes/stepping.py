@@ -7,39 +7,26 @@ about equations, expressions and their errors is asked of the judge.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from itembank.algebra.values import NoValue
-from itembank.algebra.written import Note, Relation
+from itembank.algebra.written import Relation
 from itembank.topics.judging import Wrong
 from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain, follows
 from schemes.reasons import moves_path, moves_words, slip_path, wrong_path
-from schemes.scheme import Settings
-from schemes.states import EARNED, LOST, WITHHELD, Doubt, Live, Record, State, Status
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """A relation of a line as it is judged: its form, the line's number and notes."""
-
-    number: int
-    relation: Relation
-    form: Any
-    notes: tuple[Note, ...] = ()
-    shows: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Rules:
-    """What holds for the whole script: the settings and the stages that carry a mark."""
-
-    settings: Settings
-    carrying: tuple[str, ...]
-
-    def open(self, state: State) -> tuple[str, ...]:
-        """The stages whose mark is not settled yet, in order."""
-        return tuple(stage for stage in self.carrying if state.status(stage) is None)
+from schemes.states import (
+    EARNED,
+    LOST,
+    WITHHELD,
+    Doubt,
+    Live,
+    Record,
+    Rules,
+    State,
+    Status,
+    Step,
+)
 
 
 def judge_line(state: State, step: Step, rules: Rules) -> list[State]:
@@ -106,9 +93,7 @@ def _onward(after: State, state: State, step: Step) -> State:
     return after.at(Live(step.number, step.form, notes=step.notes))
 
 
-def _wrong(
-    state: State, step: Step, rules: Rules, live: Live, reading: Reading
-) -> Iterator[State]:
+def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> Iterator[State]:
     if reading.kind == SLIP:
         yield from _slipped(state, step, rules, live, reading)
     elif reading.kind in (ERROR, PAIR):
@@ -122,7 +107,7 @@ def _wrong(
 
 def _error(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:
     newly = _newly(state, step, rules)
-    spoiled = {}
+    spoiled: dict[str, Wrong] = {}
     for wrong in reading.wrongs:
         for stage in _spoiled(state, rules, newly, wrong):
             spoiled.setdefault(stage, wrong)
@@ -152,9 +137,7 @@ def _because(wrong: Wrong) -> str:
     return f"{wrong.name}: {wrong.words}"
 
 
-def _spoiled(
-    state: State, rules: Rules, newly: Sequence[str], wrong: Wrong
-) -> Iterator[str]:
+def _spoiled(state: State, rules: Rules, newly: Sequence[str], wrong: Wrong) -> Iterator[str]:
     """The stages that lose their mark: the one served, and those removed (section 2, 3.5)."""
     still = rules.open(state)
     if not wrong.stages:
@@ -187,7 +170,9 @@ def _one_side(state: State, step: Step, rules: Rules, live: Live, reading: Readi
         after = after.settled(stage, Status(EARNED, step.number, words))
     path = moves_path(state.judge.path(live.form, wrong.both))
     record = Record(step.number, "notation", (live.number,), path, words)
-    doubt = Doubt(step.number, "an operation on one side only, and nothing follows", "notation", path)
+    doubt = Doubt(
+        step.number, "an operation on one side only, and nothing follows", "notation", path
+    )
     after = after.recorded(record).paid(reading.cost)
     after = replace(after, gap=0, before=None, doubts=(*after.doubts, doubt))
     return after.at(Live(step.number, wrong.both, notes=step.notes))
@@ -205,7 +190,9 @@ def _slipped(
     after = state
     for other in newly:
         if other != stage or slip.keeps_method or written:
-            reason = f"reached in line {step.number}" + (", a slip beside it" if other == stage else "")
+            reason = f"reached in line {step.number}" + (
+                ", a slip beside it" if other == stage else ""
+            )
             shown = _shown(state, step, newly, other)
             after = after.settled(other, Status(EARNED, step.number, reason, shown))
     record = Record(step.number, "slip", (live.number,), path)
@@ -241,7 +228,7 @@ def _is_noted(state: State, step: Step, stage: str) -> bool:
 
 
 def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
-    """A line that nothing explains: the marks of the stages first reached in it wait (5.8, 3.12)."""
+    """A line that nothing explains: the marks of the stages first reached in it wait (5.8)."""
     noted = [s for s in _newly(state, step, rules) if _is_noted(state, step, s)]
     for stage in noted:
         state = state.settled(stage, Status(EARNED, step.number, "the operation is noted"))
@@ -256,7 +243,7 @@ def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
     record = Record(step.number, verdict, (state.live.number,), (), question)
     base = state.recorded(record).paid(UNEXPLAINED_COST)
     base = replace(base, gap=0, before=state, wrong=state.wrong or not same)
-    if judge_ended(state, step):
+    if state.judge.ended(step.form):
         base = replace(base, ended=True)
     base = _onward(base, state, step)
     withheld = base.faulted(step.number, question)
@@ -280,17 +267,12 @@ def follows_key(state: State, step: Step) -> bool:
     return state.judge.key(state.live.form) == state.judge.key(step.form)
 
 
-def judge_ended(state: State, step: Step) -> bool:
-    """Whether the line loses the unknown."""
-    return state.judge.ended(step.form)
-
-
 def _correction(state: State, step: Step, rules: Rules) -> State | None:
     """A right line at once after a wrong one that does the same over again (5.10)."""
     before = state.before
     if before is None or not rules.settings.corrections:
         return None
-    if explain_right(state, state.live, step):
+    if right_from(state, state.live, step):
         return None
     for live in _sources(before):
         cost = follows(before.judge, live.form, step.form)
@@ -303,7 +285,7 @@ def _correction(state: State, step: Step, rules: Rules) -> State | None:
     return None
 
 
-def explain_right(state: State, live: Live, step: Step) -> bool:
+def right_from(state: State, live: Live, step: Step) -> bool:
     """Whether the line follows rightly from a live one."""
     return follows(state.judge, live.form, step.form) is not None
 
@@ -319,3 +301,12 @@ def right_form(state: State, relation: Relation) -> Any:
         return state.judge.form(relation)
     except NoValue:
         return None
+
+
+def allowed(state: State, gap: int, stages: Sequence[str]) -> State:
+    """The state in which the teacher finds the unreadable line right."""
+    reason = f"line {gap} is unreadable: earned if the teacher reads it so"
+    kept = tuple((n, s) for n, s in state.statuses if n not in stages)
+    added = tuple((stage, Status(EARNED, gap, reason)) for stage in stages)
+    doubt = Doubt(gap, f"line {gap} is unreadable", "allowed")
+    return replace(state, statuses=(*kept, *added), doubts=(*state.doubts, doubt))

@@ -43,9 +43,7 @@ class Working:
     mixed: int = 0
 
 
-def read_working(
-    lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = False
-) -> Working:
+def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = False) -> Working:
     """Read every line of a script; never raises for what a pupil wrote."""
     read = tuple(_read(n, line, comma) for n, line in enumerate(lines, start=1))
     crossed = [line.crossed_out for line in lines]

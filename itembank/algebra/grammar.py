@@ -73,7 +73,9 @@ _SAME = str.maketrans(
         **dict.fromkeys("＝﹦", "="),
         **dict.fromkeys("（⟨", "("),
         **dict.fromkeys("）⟩", ")"),
-        **dict.fromkeys("\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u202f\t", " "),
+        **dict.fromkeys(
+            "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u202f\t", " "
+        ),
         **{chr(0xFF10 + d): str(d) for d in range(10)},
         "⩽": "≤",
         "⩾": "≥",
@@ -375,7 +377,9 @@ def _going_on(digits: str) -> Node:
         while after.endswith(block * (repeats + 1)):
             repeats += 1
         if repeats >= 2:
-            return Recurring(f"{whole}.{after[: len(after) - size * repeats]}", block, "dots", repeats)
+            return Recurring(
+                f"{whole}.{after[: len(after) - size * repeats]}", block, "dots", repeats
+            )
     return CutShort(digits)
 
 

@@ -50,13 +50,17 @@ _IS = re.compile(
     r"^(?P<letter>[a-z])\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be)\s+",
     re.IGNORECASE,
 )
-_BETWEEN = re.compile(r"\s*(?:;|\||\n|=>|⇒|-+>|→|∴|\bso\b|\btherefore\b|\bhence\b)\s*", re.IGNORECASE)
+_BETWEEN = re.compile(
+    r"\s*(?:;|\||\n|=>|⇒|-+>|→|∴|\bso\b|\btherefore\b|\bhence\b)\s*", re.IGNORECASE
+)
 _WIDE = re.compile(r"\s{3,}|\t")
 _RELATION_SIGN = re.compile(r"[=<>≤≥≠≈]")
 _BRACKET_NOTE = re.compile(
     r"(?<![+\-×÷/=\s])\s+(?:\(\s*(?P<round>[+\-×÷/][^()=]*)\)|\[\s*(?P<square>[+\-×÷/][^\[\]=]*)\])\s*$"
 )
-_LOOSE_NOTE = re.compile(r"(?:\s{3,}|\s{2,}(?=[×÷])|\t\s*)(?P<loose>[+\-×÷/](?=\S)[^=]*|[×÷]\s*[^=]*)$")
+_LOOSE_NOTE = re.compile(
+    r"(?:\s{3,}|\s{2,}(?=[×÷])|\t\s*)(?P<loose>[+\-×÷/](?=\S)[^=]*|[×÷]\s*[^=]*)$"
+)
 _WORD_NOTE = re.compile(
     r"(?:\s{2,}|\s*[(\[,]\s*)(?P<verb>add|plus|subtract|take\s+away|take|minus|multiply(?:\s+both\s+sides)?"
     r"(?:\s+by)?|times(?:\s+by)?|divide(?:\s+both\s+sides)?(?:\s+by)?)\s+(?P<what>[^=()\[\]]+?)"
@@ -73,7 +77,9 @@ _BOTH = re.compile(r"\s*(?:on\s+|to\s+|from\s+)?(?:both|each)\s+sides?\s*$", re.
 
 
 def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
-    """Read one typed line that may hold several lines of working (``;``, ``|``, wide spaces, ``=>``).
+    """Read one typed line, which may hold several lines of working.
+
+    They stand apart by ``;``, ``|``, ``=>`` or wide spaces.
 
     ``comma`` reads ``3,5`` as a decimal. An empty text gives no line.
 
@@ -126,7 +132,11 @@ def _wide_pieces(text: str, first: int, last: int) -> list[tuple[int, int]]:
 
 def _complete(text: str) -> bool:
     text = text.strip()
-    return bool(_RELATION_SIGN.search(text)) and text[0] not in "=<>≤≥≠≈" and text[-1] not in "=<>+-×÷/"
+    return (
+        bool(_RELATION_SIGN.search(text))
+        and text[0] not in "=<>≤≥≠≈"
+        and text[-1] not in "=<>+-×÷/"
+    )
 
 
 def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:

@@ -164,7 +164,7 @@ class Line:
     """One written line: alternatives (``or``), each a set of relations; and what stands around it.
 
     ``statement`` is ``no solution``, ``all values`` or empty. ``heads`` are the words that open the
-    line, in lower case (``so``, ``check``, ``again``); ``=`` where the line goes on from the one above.
+    line, in lower case (``so``, ``check``, ``again``); ``=`` where it goes on from the one above.
     """
 
     text: str

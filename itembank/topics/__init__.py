@@ -38,15 +38,19 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
         try:
             topic.judge(problem)
         except TopicError as reason:
-            reasons.append(str(reason))
+            reasons.append(f"{topic.name}: {reason}")
         else:
             return topic
-    raise TopicError(reasons[0] if len(set(reasons)) == 1 else reasons[0])
+    raise TopicError("no topic takes this problem: " + "; ".join(reasons))
 
 
 @lru_cache(maxsize=1)
 def _register() -> dict[str, Topic]:
-    from itembank.topics.linear_equations import topic as linear  # noqa: PLC0415
+    from itembank.topics.expressions import topic as expressions
+    from itembank.topics.linear_equations import topic as equations
 
-    topics = [Topic("linear equations", linear.judge, linear.stages, linear.solve)]
+    topics = [
+        Topic("linear equations", equations.judge, equations.stages, equations.solve),
+        Topic(expressions.TOPIC, expressions.judge, expressions.stages, expressions.solve),
+    ]
     return {topic.name: topic for topic in topics}

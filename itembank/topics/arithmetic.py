@@ -52,7 +52,7 @@ def _neighbours(wrong: int, right: int) -> bool:
 
 
 def rounded(given: Fraction, exact: Fraction) -> bool:
-    """Whether a terminating decimal is the exact number rounded to its own places, and not exact."""
+    """Whether a terminating decimal is the exact number rounded to its places, and not exact."""
     for places in range(1, 7):
         scale = 10**places
         if (given * scale).denominator == 1:

@@ -172,7 +172,11 @@ def _unlike_joined(side: Parts) -> Iterator[Parts]:
 def _sign_lost_in_joining(side: Parts) -> Iterator[Parts]:
     for place, term in enumerate(side):
         like_before = any(p.kind == term.kind for p in side[:place])
-        if term.kind != GROUP and term.factor and (like_before or _negative_before_like(side, place)):
+        if (
+            term.kind != GROUP
+            and term.factor
+            and (like_before or _negative_before_like(side, place))
+        ):
             yield (*side[:place], _turned(term), *side[place + 1 :])
 
 

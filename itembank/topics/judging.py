@@ -69,7 +69,7 @@ class Slip:
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A computation on numbers read as an operation on a form: what it gives, and the error in it."""
+    """A computation on numbers read as an operation: what it gives, and the error in it."""
 
     after: Any
     stage: str
@@ -81,19 +81,23 @@ class Worked:
 class Answer:
     """A value stated in a line.
 
-    ``values`` are the exact values that the node can stand for (none where it is cut short);
+    ``values`` are the exact values that the node can stand for (none where it is cut short):
+    numbers, or what the topic's :meth:`Judge.value_of` gives;
     ``approximate`` tells that it was written with ``≈`` or cut short; ``working`` that operations
     stand in it.
     """
 
     node: Node
-    values: tuple[Fraction, ...]
+    values: tuple[Hashable, ...]
     approximate: bool = False
     working: bool = False
 
 
 class Judge(Protocol):
     """A topic's knowledge of one problem. Implementations are frozen and hashable."""
+
+    def __hash__(self) -> int:
+        """Judges of the same problem are one key of the memory."""
 
     @property
     def problem(self) -> Relation:
@@ -124,6 +128,9 @@ class Judge(Protocol):
 
     def form(self, relation: Relation) -> Any:
         """The form of a relation. Raises NoValue where it is none of this topic."""
+
+    def show(self, form: Any) -> str:
+        """A form as typed text, as a pupil would write it."""
 
     def key(self, form: Any) -> Hashable:
         """What every right step keeps."""
@@ -167,17 +174,14 @@ class Judge(Protocol):
     def bare_answer(self, relation: Relation) -> Answer | None:
         """The value that a lone expression states by itself, or None."""
 
-    def answer_form(self, value: Fraction) -> Any:
-        """The form that states a value."""
+    def solved_by(self, form: Any, value: Hashable) -> bool:
+        """Whether a form states just this value (``x = 7``)."""
 
-    def finished(self, answer: Answer) -> bool | None:
-        """Whether an answer that is no number is in its final form; None for numbers."""
+    def value_of(self, form: Any) -> Hashable | None:
+        """The one value that answers the form; None where there is none, or not one."""
 
-    def right(self, answer: Answer, form: Any) -> bool:
-        """Whether the answer is that of the form."""
-
-    def value_of(self, form: Any) -> Fraction | None:
-        """The single number that solves the form; None where there is none."""
+    def conclusion_of(self, form: Any) -> str:
+        """``no solution`` or ``all values`` where the form says so, else empty."""
 
     def misread(self, relation: Relation) -> Judge | None:
         """The judge of a problem written down wrongly; None where it is none of the topic."""

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 
 class TopicError(ValueError):
-    """A problem that no topic takes, or that its topic cannot take; the message is for a teacher."""
+    """A problem that no topic takes, or its own cannot; the message is for a teacher."""
 
 
 class CheckFailed(RuntimeError):

@@ -7,25 +7,10 @@ ring of polynomials over the rationals. SymPy is imported on first use only.
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Any
 
 from itembank.algebra.reading import ReadingFault, read_line
-from itembank.algebra.written import (
-    Bracket,
-    Decimal,
-    Integer,
-    Mixed,
-    Negative,
-    Node,
-    Positive,
-    Power,
-    Product,
-    Quotient,
-    Recurring,
-    Relation,
-    Sum,
-    Symbol,
-)
+from itembank.algebra.written import Relation
+from itembank.topics.confirming import in_sympy, ring
 from itembank.topics.kinds import CheckFailed, Solution
 
 # a solution set: one value as (numerator, denominator), or one of these
@@ -84,73 +69,12 @@ def solution_set(text: str) -> SolutionSet:
 
 
 def _solved(relation: Relation, text: str) -> SolutionSet:
-    left, right = (_to_sympy(part) for part in relation.sides)
+    left, right = (in_sympy(part) for part in relation.sides)
     difference = left - right
     if difference.degree() > 1:
         raise CheckFailed(f"{text}: not linear")
-    slope, constant = difference.coeff(_ring()[1]), difference.coeff(1)
+    slope, constant = difference.coeff(ring()[1]), difference.coeff(1)
     if not slope:
         return NO_VALUE if constant else ALL_VALUES
     value = -constant / slope
     return int(value.numerator), int(value.denominator)
-
-
-@lru_cache(maxsize=1)
-def _ring() -> tuple[Any, Any, Any]:
-    """SymPy's ring of polynomials over the rationals, its generator, its field of numbers."""
-    from sympy import QQ
-    from sympy.polys.rings import ring
-
-    polynomials, generator = ring("u", QQ)
-    return polynomials, generator, QQ
-
-
-@lru_cache(maxsize=8192)
-def _to_sympy(node: Node) -> Any:
-    """The tree as an element of SymPy's ring; the one letter is the generator."""
-    polynomials, generator, rationals = _ring()
-    match node:
-        case Symbol():
-            return generator
-        case Integer(digits):
-            return polynomials(int(digits))
-        case Decimal(text):
-            whole, _, after = text.partition(".")
-            return polynomials(rationals(int(whole + after), 10 ** len(after)))
-        case Mixed(whole, top, bottom):
-            return polynomials(rationals(int(whole)) + rationals(int(top), int(bottom)))
-        case Recurring(plain, block):
-            return polynomials(_recurring(plain, block, rationals))
-        case Negative(body):
-            return -_to_sympy(body)
-        case Positive(body) | Bracket(body):
-            return _to_sympy(body)
-        case Sum(terms):
-            signed = (_to_sympy(b) if sign == "+" else -_to_sympy(b) for sign, b in terms)
-            return sum(signed, polynomials(0))
-        case Product(factors):
-            out = polynomials(1)
-            for factor in factors:
-                out = out * _to_sympy(factor)
-            return out
-        case Quotient(top, bottom):
-            return _to_sympy(top) * polynomials(1 / _constant(bottom))
-        case Power(base, exponent):
-            return _to_sympy(base) ** int(_constant(exponent))
-        case _:
-            raise CheckFailed(f"no exact value: {node}")
-
-
-def _constant(node: Node) -> Any:
-    value = _to_sympy(node)
-    if not value.is_ground:
-        raise CheckFailed("an unknown below a fraction bar or in an exponent")
-    return value.coeff(1)
-
-
-def _recurring(plain: str, block: str, rationals: Any) -> Any:
-    """All digits once, less the digits before the block, over 99...900...0."""
-    whole, _, after = plain.partition(".")
-    head = int(whole + after or "0")
-    below = (10 ** len(block) - 1) * 10 ** len(after)
-    return rationals(head * 10 ** len(block) + int(block) - head, below)

@@ -114,7 +114,9 @@ def _constant(letters: Parts, p: Fraction, m: Fraction) -> Iterator[Undoing]:
         yield Undoing(_spellings(p, -m), CONSTANTS, EXCHANGED.words, after, 1, _error(EXCHANGED))
     yield Undoing(_spellings(m, p), CONSTANTS, KEPT_SIGN.words, after, 1, _error(KEPT_SIGN))
     if part.worth not in (0, 1):
-        bare = Equation((part._replace(factor=Fraction(1), over=1),), (Part(m / part.worth, NUMBER),))
+        bare = Equation(
+            (part._replace(factor=Fraction(1), over=1),), (Part(m / part.worth, NUMBER),)
+        )
         division = frozenset({("÷", m, part.worth)})
         yield Undoing(division, CONSTANTS, DROPPED.words, bare, 1, _error(DROPPED))
 
@@ -143,9 +145,7 @@ def _collecting(form: Equation, unknown: str) -> Iterator[Undoing]:
     """``6 - 2 = 4`` on the coefficients of ``6x + 5 = 2x - 9``."""
     a, b, c, d = balance(form)
     if a and c:
-        after = Equation(
-            (Part(a - c, LETTER), *_constant_part(b)), _constant_part(d)
-        )
+        after = Equation((Part(a - c, LETTER), *_constant_part(b)), _constant_part(d))
         words = f"collect the terms: {spell_term(a, unknown)} and {spell_term(c, unknown)}"
         yield Undoing(_spellings(a, -c), UNKNOWN, words, after, 2)
         yield Undoing(_spellings(a, c), UNKNOWN, KEPT_SIGN.words, after, 2, _error(KEPT_SIGN))

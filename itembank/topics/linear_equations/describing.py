@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from itembank.topics.judging import Move
+from itembank.topics.linear_equations import steps
 from itembank.topics.linear_equations.following import fit
 from itembank.topics.linear_equations.spelling import spell, spell_term
 from itembank.topics.linear_equations.stages import (
@@ -36,33 +37,34 @@ def _moves(source: Equation, line: Equation, unknown: str) -> Iterator[Move]:
     factor = found.factor
     cleared = next(unknown_fractions(source), None) is not None
     if cleared and abs(factor) > 1 and factor.denominator == 1:
-        yield Move("multiply", FRACTIONS, f"multiply both sides by {spell(abs(factor))}")
+        yield _by(steps.MULTIPLY, FRACTIONS, spell(abs(factor)))
         factor = Fraction(1) if factor > 0 else Fraction(-1)
     divides_bracket = opened and abs(factor) in {
         1 / abs(part.worth) for part in brackets(source) if part.worth
     }
     if divides_bracket and abs(factor) != 1:
-        yield Move("divide", BRACKETS, f"divide both sides by {_divisor(factor)}")
+        yield _by(steps.DIVIDE, BRACKETS, spell(1 / factor))
     elif opened:
-        yield Move("expand", BRACKETS, "multiply out the bracket")
+        yield _by(steps.EXPAND, BRACKETS)
     state = _turned(balance(line), found.exchanged)
     yield from _moved(balance(source), state, found.factor, unknown)
     if _joins(source, line):
-        yield Move("join", CONSTANTS, "join like terms")
+        yield _by(steps.JOIN, CONSTANTS)
     if not divides_bracket and abs(factor) != 1:
         stage = VALUE if _alone(line) else CONSTANTS
-        verb = "divide both sides by" if abs(factor) < 1 else "multiply both sides by"
-        size = _divisor(factor) if abs(factor) < 1 else spell(factor)
-        yield Move("divide" if abs(factor) < 1 else "multiply", stage, f"{verb} {size}")
+        if abs(factor) < 1:
+            yield _by(steps.DIVIDE, stage, spell(1 / factor))
+        else:
+            yield _by(steps.MULTIPLY, stage, spell(factor))
     elif factor == -1:
-        yield Move("negate", VALUE, "change the sign of every term")
+        yield _by(steps.MULTIPLY, VALUE, "-1")
     if found.exchanged:
-        yield Move("exchange", "", "exchange the sides")
+        yield _by(steps.EXCHANGE, "")
 
 
-def _divisor(factor: Fraction) -> str:
-    size = 1 / factor
-    return spell(size) if size > 0 else f"({spell(size)})"
+def _by(step: steps.Step, stage: str, what: str = "") -> Move:
+    """A step with its operand, in the step's own words."""
+    return Move(step.name, stage, step.words.format(what=what))
 
 
 def _count_brackets(equation: Equation) -> int:
@@ -77,21 +79,16 @@ def _moved(start: Balance, state: Balance, factor: Fraction, unknown: str) -> It
     letters = state.a / factor - start.a
     numbers = state.b / factor - start.b
     if letters:
-        term = spell_term(abs(letters), unknown)
-        yield Move("move", UNKNOWN, _added(letters, term))
+        step = steps.ADD if letters > 0 else steps.SUBTRACT
+        yield _by(step, UNKNOWN, spell_term(abs(letters), unknown))
     if numbers:
-        yield Move("move", CONSTANTS, _added(numbers, spell(abs(numbers))))
-
-
-def _added(amount: Fraction, words: str) -> str:
-    return f"add {words} to both sides" if amount > 0 else f"subtract {words} from both sides"
+        step = steps.ADD if numbers > 0 else steps.SUBTRACT
+        yield _by(step, CONSTANTS, spell(abs(numbers)))
 
 
 def _joins(source: Equation, line: Equation) -> bool:
     return _terms(line) < _terms(source) and any(
-        len(terms) > 1
-        for side in source
-        for terms in (flat(side).letters, flat(side).numbers)
+        len(terms) > 1 for side in source for terms in (flat(side).letters, flat(side).numbers)
     )
 
 

@@ -233,7 +233,9 @@ def _all_but_one(equation: Equation, factor: Fraction) -> Iterator[Equation]:
 def _only_fractions_multiplied(equation: Equation) -> Iterator[Equation]:
     for multiplier in _multipliers(equation):
         sides = [
-            tuple(scaled((p,), multiplier)[0] if p.over > 1 and holds_letter(p) else p for p in side)
+            tuple(
+                scaled((p,), multiplier)[0] if p.over > 1 and holds_letter(p) else p for p in side
+            )
             for side in equation
         ]
         yield Equation(sides[0], sides[1])
@@ -293,7 +295,10 @@ def _coefficient_subtracted(equation: Equation) -> Iterator[Equation]:
 def _divisors(equation: Equation) -> list[Fraction]:
     """What a person would divide by: coefficients and factors other than 1."""
     out = {
-        abs(part.worth) for side in equation for part in side if holds_letter(part) and part.over == 1
+        abs(part.worth)
+        for side in equation
+        for part in side
+        if holds_letter(part) and part.over == 1
     }
     a, _, c, _ = balance(equation)
     out |= {abs(a), abs(c), abs(a - c)}
@@ -327,7 +332,9 @@ def _bars_exchanged(equation: Equation) -> Iterator[Equation]:
     """``(x + 2)/3 = (x - 1)/5`` as ``3(x + 2) = 5(x - 1)``."""
     left, right = equation
     if len(left) == len(right) == 1 and left[0].over > 1 and right[0].over > 1:
-        yield Equation(scaled(left, Fraction(left[0].over**2)), scaled(right, Fraction(right[0].over**2)))
+        yield Equation(
+            scaled(left, Fraction(left[0].over ** 2)), scaled(right, Fraction(right[0].over ** 2))
+        )
 
 
 def _last_division(wrong: Callable[[Fraction, Fraction], Fraction | None]) -> Rewrite:

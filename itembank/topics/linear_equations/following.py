@@ -37,7 +37,7 @@ class Fit(NamedTuple):
 
 
 def key(equation: Equation) -> Key:
-    """What every right step keeps: the solution, or that there is none, or that all values serve."""
+    """What every right step keeps: the solution, that there is none, or that all values serve."""
     state = balance(equation)
     if state.slope:
         return ("value", -state.constant / state.slope)
@@ -133,7 +133,9 @@ def _below(source: Equation) -> list[int]:
 
 def _divides(source: Equation, size: Fraction) -> bool:
     factors = {abs(part.factor) for part in brackets(source)}
-    if Fraction(size.denominator) in factors or 1 / size in {abs(p.worth) for p in brackets(source)}:
+    if Fraction(size.denominator) in factors or 1 / size in {
+        abs(p.worth) for p in brackets(source)
+    }:
         return True
     cleared = [abs(value * size.numerator) for value in _terms(source)]
     common = Fraction(gcd(*(v.numerator for v in cleared)), lcm(*(v.denominator for v in cleared)))

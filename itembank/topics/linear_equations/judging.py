@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -30,7 +30,14 @@ from itembank.algebra.written import (
     Symbol,
 )
 from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
-from itembank.topics.linear_equations import computing, describing, errors, following, slips
+from itembank.topics.linear_equations import (
+    computing,
+    describing,
+    errors,
+    following,
+    slips,
+    writing,
+)
 from itembank.topics.linear_equations.stages import (
     BRACKETS,
     CONSTANTS,
@@ -40,7 +47,6 @@ from itembank.topics.linear_equations.stages import (
     VALUE,
     Equation,
     balance,
-    brackets,
     equation_of,
     made_by_clearing,
     reached_by,
@@ -48,8 +54,10 @@ from itembank.topics.linear_equations.stages import (
     unknown_fractions,
     written_by,
 )
-from itembank.topics.parts import LETTER, NUMBER, Part, holds_letter, parts_of, scaled
+from itembank.topics.linear_equations.terms import holds_decimal
+from itembank.topics.parts import holds_letter, parts_of, scaled
 
+_CONCLUSIONS = {"value": "", "none": "no solution", "all": "all values"}
 ANYWHERE = (UNKNOWN, CONSTANTS, BRACKETS, FRACTIONS)
 
 
@@ -83,7 +91,7 @@ class LinearJudge:
     @property
     def conclusion(self) -> str:
         """``no solution`` or ``all values`` where that is the answer, else empty."""
-        return {"value": "", "none": "no solution", "all": "all values"}[self.key(self.start)[0]]
+        return self.conclusion_of(self.start)
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``4x + 9 = 37 - 9 = 28`` as two relations; ``2x = 18 = x = 9`` as two equations."""
@@ -107,6 +115,10 @@ class LinearJudge:
             raise NoValue(f"an equation is expected, not {relation.signs[0]}")
         return equation_of(relation, self.unknown)
 
+    def show(self, form: Equation) -> str:
+        """An equation's parts as typed text; with decimals where the problem has them."""
+        return writing.shown(form, self.unknown, decimals=holds_decimal(self.problem))
+
     def key(self, form: Equation) -> following.Key:
         """The solution."""
         return following.key(form)
@@ -126,10 +138,10 @@ class LinearJudge:
 
     def _placed(self, change: errors.Change) -> errors.Change:
         """A bracket that clearing made belongs to the fractions' stage (section 2)."""
-        if change.stage == BRACKETS and change.bracket is not None:
-            if made_by_clearing(change.bracket, self.start):
-                return change._replace(stage=FRACTIONS)
-        return change
+        own = change.bracket is None or not made_by_clearing(change.bracket, self.start)
+        if change.stage != BRACKETS or own:
+            return change
+        return change._replace(stage=FRACTIONS)
 
     def pairs(self, source: Equation, form: Equation) -> Iterator[tuple[Wrong, Wrong]]:
         """Two errors in different stages, each exact."""
@@ -142,7 +154,7 @@ class LinearJudge:
 
     def reached(self, form: Equation) -> frozenset[str]:
         """The stages that stand reached; a line that loses the unknown implies no other (3.15)."""
-        if self.ended(form):
+        if self.ended(form) and UNKNOWN in self.stages:
             return written_by(form) | {UNKNOWN}
         return reached_by(form, self.start)
 
@@ -208,23 +220,19 @@ class LinearJudge:
             return None
         return stated(relation.sides[0])
 
-    def answer_form(self, value: Fraction) -> Equation:
-        """``x = value``."""
-        return Equation((Part(Fraction(1), LETTER),), (Part(value, NUMBER),))
-
-    def finished(self, answer: Answer) -> bool | None:
-        """Numbers are judged by their written form."""
-        return None
-
-    def right(self, answer: Answer, form: Equation) -> bool:
-        """Whether the value solves the equation."""
-        kind, value = self.key(form)
-        return kind == "all" or (kind == "value" and value in answer.values)
+    def solved_by(self, form: Equation, value: Hashable) -> bool:
+        """``x = value``, nothing else."""
+        state = balance(form)
+        return state.a == 1 and state.b == state.c == 0 and state.d == value
 
     def value_of(self, form: Equation) -> Fraction | None:
         """The solution, where there is exactly one."""
         kind, value = self.key(form)
         return value if kind == "value" else None
+
+    def conclusion_of(self, form: Equation) -> str:
+        """What a form without one solution says."""
+        return _CONCLUSIONS[self.key(form)[0]]
 
     def misread(self, relation: Relation) -> LinearJudge | None:
         """The judge of a problem written down wrongly."""

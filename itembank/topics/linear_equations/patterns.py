@@ -210,7 +210,7 @@ def nested_brackets(r: Random) -> str:
     inner = f"{k}({x}{_plus(c)}){_plus(d)}"
     if r.random() < 0.5:
         return f"{j}({inner}) = {j * _signed(r, 12)}"
-    return f"{_small(r, 1, 20)} - {j}[{_small(r, 1, 9)}{x} - ({x}{_plus(c)})] = {_signed(r, 30)}"
+    return f"{_small(r, 1, 20)} - {j}[{_small(r)}{x} - ({x}{_plus(c)})] = {_signed(r, 30)}"
 
 
 def like_terms(r: Random) -> str:

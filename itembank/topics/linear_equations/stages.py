@@ -18,7 +18,6 @@ from itembank.topics.kinds import Stage
 from itembank.topics.parts import (
     GROUP,
     LETTER,
-    Flat,
     Part,
     Parts,
     flat,
@@ -153,26 +152,35 @@ def _both_sides(equation: Equation) -> bool:
     return all(any(holds_letter(part) for part in side) for side in equation)
 
 
-def _constants_apart(equation: Equation) -> bool:
-    """Like terms apart on a side, or a constant beside the unknown, and a coefficient left."""
+class Collected(NamedTuple):
+    """Where the canonical route collects: the side's numbers, the other's, letters left to join."""
+
+    letters: int
+    beside: tuple[Fraction, ...]
+    other: tuple[Fraction, ...]
+    coefficient: Fraction
+
+
+def _collected(equation: Equation) -> Collected:
+    """The canonical route after collecting the unknown on the side of the larger coefficient."""
     left, right = flat(equation.left), flat(equation.right)
     slope = balance(equation).slope
-    if _both_sides(equation):
-        on_left = left.slope >= right.slope
-        coefficient = slope if on_left else -slope
-        letters = 1
-    else:
-        on_left = bool(left.letters)
-        coefficient = slope if on_left else -slope
-        letters = len((left if on_left else right).letters)
-    beside = _whole_numbers(left if on_left else right)
-    other = _whole_numbers(right if on_left else left)
-    apart = letters > 1 or len(beside) > 0 or len(other) > 1
-    return apart and _cleared(equation, coefficient) != 1
+    both = _both_sides(equation)
+    on_left = left.slope >= right.slope if both else bool(left.letters)
+    here, there = (left, right) if on_left else (right, left)
+    letters = 1 if both else len(here.letters)
+    coefficient = _cleared(equation, slope if on_left else -slope)
+    return Collected(letters, _not_zero(here.numbers), _not_zero(there.numbers), coefficient)
 
 
-def _whole_numbers(side: Flat) -> list[Fraction]:
-    return [number for number in side.numbers if number]
+def _constants_apart(equation: Equation) -> bool:
+    """Like terms apart on a side, or a constant beside the unknown, and a coefficient left."""
+    letters, beside, other, coefficient = _collected(equation)
+    return (letters > 1 or len(beside) > 0 or len(other) > 1) and coefficient != 1
+
+
+def _not_zero(numbers: tuple[Fraction, ...]) -> tuple[Fraction, ...]:
+    return tuple(number for number in numbers if number)
 
 
 def _cleared(equation: Equation, coefficient: Fraction) -> Fraction:
@@ -239,21 +247,33 @@ def _one_fraction_alone(equation: Equation, problem: Equation, fractions: list[P
 
 
 def _alone(equation: Equation, fractions: list[Part]) -> bool:
-    return len(fractions) == 1 and any(
-        len(side) == 1 and is_fraction(side[0]) for side in equation
-    )
+    return len(fractions) == 1 and any(len(side) == 1 and is_fraction(side[0]) for side in equation)
 
 
 def _constants_collected(equation: Equation, problem: Equation) -> bool:
     """``k x = m``; or all constants on one side where the problem has them on both."""
     a, b, c, d = balance(equation)
-    if (a != 0 and c == 0 and b == 0) or (c != 0 and a == 0 and d == 0):
-        return True
+    if a != 0 and c == 0 and b == 0:
+        return _joined(equation.left, equation.right, problem)
+    if c != 0 and a == 0 and d == 0:
+        return _joined(equation.right, equation.left, problem)
     if next(brackets(equation), None) is not None or next(unknown_fractions(equation), None):
         return False
     start = balance(problem)
     split = start.b != 0 and start.d != 0
     return split and (b == 0 or d == 0) and not (a == c == 0)
+
+
+def _joined(unknown_side: Parts, numbers: Parts, problem: Equation) -> bool:
+    """Whether ``k x = m`` stands with its terms joined, where joining them is the stage itself.
+
+    The operation written is enough (3.2): terms only brought together need no joining where the
+    stage is to move the constants; joining unknown terms from both sides is the stage before.
+    """
+    letters = len(flat(unknown_side).letters)
+    if letters > 1 and not _both_sides(problem):
+        return False
+    return len(_not_zero(flat(numbers).numbers)) <= 1 or bool(_collected(problem).beside)
 
 
 def written_by(equation: Equation) -> frozenset[str]:
@@ -264,9 +284,9 @@ def written_by(equation: Equation) -> frozenset[str]:
     out = set()
     fractions = list(unknown_fractions(equation))
     barred = [p for side in equation for p in everything(side) if p.over > 1 and holds_letter(p)]
-    if barred and all(part.factor % part.over == 0 for part in barred):
-        out.add(FRACTIONS)
-    elif any(not is_fraction(part) and part.over > 1 for part in barred) and not fractions:
+    if (barred and all(part.factor % part.over == 0 for part in barred)) or (
+        any(not is_fraction(part) and part.over > 1 for part in barred) and not fractions
+    ):
         out.add(FRACTIONS)
     for side in equation:
         terms = flat(side)

@@ -1,0 +1,1 @@
+"""Everything known about expressions in one letter to expand and collect."""

@@ -1,0 +1,74 @@
+"""Is a line the problem written down, misread, or begun again? Conventions 4.7 and 5.2."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from itembank.algebra.matching import changes_between, same_relation
+from itembank.algebra.showing import typed
+from itembank.algebra.written import Relation
+from schemes.states import LOST, Live, Record, Rules, State, Status, Step
+from schemes.stepping import follows_key, right_from
+
+
+def is_problem(state: State, relation: Relation) -> bool:
+    return same_relation(relation, state.judge.problem)
+
+
+def problem_copied(state: State, step: Step) -> State:
+    live = Live(step.number, state.judge.start, notes=step.notes)
+    if state.lines_used:
+        state = restarted(state, step.number)
+        return state.at(live)
+    return state.recorded(Record(step.number, "copied", (0,))).at(live)
+
+
+def misread(state: State, step: Step, rules: Rules) -> State | None:
+    """The problem written with one number or sign changed, and nothing done (5.2)."""
+    judge = state.judge
+    if changes_between(judge.problem, step.relation) != 1:
+        return None
+    if follows_key(state, step) and judge.follows(state.live.form, step.form) is not None:
+        return None
+    other = judge.misread(step.relation)
+    if other is None:
+        return None
+    after = replace(state, judge=other, misread=True, lives=(), lines_used=0)
+    note = f"the problem is misread: {typed(judge.problem)}"
+    record = Record(step.number, "misread", (0,), (), note)
+    after = after.recorded(record).faulted(step.number, "the problem is misread")
+    for stage in rules.carrying:
+        if stage not in other.stages:
+            reason = "the misread problem does not hold this stage"
+            after = after.settled(stage, Status(LOST, step.number, reason))
+    return after.at(Live(step.number, other.start, notes=step.notes))
+
+
+def starts_again(state: State, step: Step, rules: Rules) -> bool:
+    """A line equivalent to the problem, written again after work that went wrong (4.7)."""
+    judge = state.judge
+    if not state.wrong or (state.before is not None and not state.stated):
+        return False
+    if judge.key(step.form) != judge.key(judge.start):
+        return False
+    if judge.follows(judge.start, step.form) is None or right_from(state, state.live, step):
+        return False
+    now, then = judge.reached(step.form), judge.reached(state.live.form)
+    return bool(state.stated) or now < then
+
+
+def restarted(state: State, number_: int) -> State:
+    """A new attempt: the marks begin afresh, the attempt before is kept beside it (4.7)."""
+    record = Record(number_, "new attempt", (0,))
+    if not state.lines_used and not state.stated:
+        return state.recorded(record)
+    judge = state.judge
+    fresh = State(judge, (Live(0, judge.start),), records=state.records, doubts=state.doubts)
+    fresh = replace(
+        fresh,
+        cost=state.cost,
+        abandoned=(*state.abandoned, replace(state, abandoned=())),
+        checks=state.checks,
+        others=state.others,
+    )
+    return fresh.recorded(record)

@@ -1,0 +1,237 @@
+"""What is a line without letters? A check, a trial, a computation, a bare value, a contradiction.
+
+Conventions 3.15, 4.6, 5.5 and 5.6.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from itembank.algebra.matching import value_put_in
+from itembank.algebra.values import NoValue, number, number_form, symbols
+from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol
+from itembank.topics.judging import Answer, Worked
+from schemes.explaining import ERROR_COST, SLIP_COST, explain
+from schemes.reasons import wrong_path
+from schemes.states import EARNED, LOST, Live, Record, Rules, State, Stated, Status, Step
+from schemes.stating import judge_value
+from schemes.stepping import judge_line, right_form
+from schemes.verdicts import PathPart
+
+LOOSE_COST = 8
+CHECK = {"check", "checking"}
+TRIAL = {"test", "try", "trying"}
+
+
+def judge_numbers(
+    state: State, number_: int, piece: Relation, line: Line, rules: Rules, last: bool,
+    lead: Fraction | None,
+) -> list[State]:  # fmt: skip
+    """A line without letters: a check, a trial, side working, a bare value, or a contradiction."""
+    if not piece.signs:
+        return _lone_number(state, number_, piece, rules, last)
+    if _tried(state, piece) or CHECK & set(line.heads) or (state.stated and not _stands(piece)):
+        return [_checked(state, number_, piece)]
+    if TRIAL & set(line.heads):
+        return [_checked(state, number_, piece)]
+    plain = all(number_form(side) is not None for side in piece.sides)
+    form = right_form(state, piece)
+    believed = not _true(piece) or state.judge.value_of(state.live.form) is None
+    if plain and form is not None and lead is None and believed and _loses_unknown(state, form):
+        step = Step(number_, piece, form, line.notes)
+        return judge_line(replace(state, lines_used=state.lines_used + 1), step, rules)
+    return _computed(state, number_, piece, rules, last, lead)
+
+
+def _loses_unknown(state: State, form: object) -> bool:
+    """A plain contradiction or identity is a line of the work where the work leads to one."""
+    if state.judge.value_of(state.live.form) is None:
+        return True
+    return bool(explain(state.judge, state.live.form, form))
+
+
+def _stands(piece: Relation) -> bool:
+    """Whether a computation can be the last one: it gives a plain number."""
+    return number_form(piece.sides[-1]) is not None and number_form(piece.sides[0]) is None
+
+
+def _tried(state: State, piece: Relation) -> bool:
+    """A value put into a side of the problem (5.6)."""
+    problem = state.judge.problem
+    return any(
+        value_put_in(side, ours) is not None
+        for side in problem.sides
+        for ours in piece.sides
+        if _composite(side)
+    )
+
+
+def _composite(side: Node) -> bool:
+    return bool(symbols(side)) and isinstance(side, Sum | Product | Quotient)
+
+
+def _checked(state: State, number_: int, piece: Relation) -> State:
+    verdict = "check" if state.stated else "trial"
+    true = _true(piece)
+    record = Record(number_, verdict, (), (), "" if true else "the check does not come out")
+    return replace(
+        state.recorded(record),
+        checks=(*state.checks, number_) if true and verdict == "check" else state.checks,
+    )
+
+
+def _true(piece: Relation) -> bool:
+    try:
+        values = [number(side) for side in piece.sides]
+    except NoValue:
+        return False
+    return len(set(values)) == 1
+
+
+def _lone_number(
+    state: State, number_: int, piece: Relation, rules: Rules, last: bool
+) -> list[State]:
+    node = piece.sides[0]
+    answer = state.judge.bare_answer(piece)
+    if answer is None:
+        return [state.recorded(Record(number_, "side working"))]
+    if number_form(node) is None and answer.values:
+        value = number(node)
+        found = _operation(state, node, value)
+        if found is not None:
+            return [_worked(state, number_, found, answer, value, rules, last)]
+    if last and rules.settings.bare_value:
+        stated = Relation((_letter(state), node), ("=",))
+        after = judge_value(state, number_, stated, answer, rules)
+        return [_as_bare(one) for one in after]
+    return [state.recorded(Record(number_, "side working", (), (), "a number by itself"))]
+
+
+def _as_bare(state: State) -> State:
+    stated = (*state.stated[:-1], replace(state.stated[-1], bare=True))
+    return replace(state, stated=stated)
+
+
+def _letter(state: State) -> Node:
+    return Symbol(min(state.judge.unknowns))
+
+
+def _operation(state: State, node: Node, result: Fraction) -> tuple[Live, Worked] | None:
+    for live in reversed(state.lives):
+        try:
+            found = state.judge.worked(live.form, node, result)
+        except NoValue:
+            return None
+        if found is not None:
+            return live, found
+        if not live.virtual:
+            return None
+    return None
+
+
+def _computed(
+    state: State, number_: int, piece: Relation, rules: Rules, last: bool, lead: Fraction | None
+) -> list[State]:
+    """Side working: evidence for an operation, a slip where it is false (5.5)."""
+    used = replace(state, lines_used=state.lines_used + 1)
+    left, right = piece.sides[0], piece.sides[-1]
+    if number_form(left) is not None and number_form(right) is None:
+        left, right = right, left
+    try:
+        value, result = number(left), number(right)
+    except NoValue as fault:
+        return [used.recorded(Record(number_, "side working", (), (), str(fault)))]
+    runs_on = value != result and _runs_on(right, value)
+    if runs_on:
+        result = value
+    answer = state.judge.bare_answer(Relation((right,)))
+    found = _operation(used, left, result)
+    if found is not None:
+        return [_worked(used, number_, found, answer, value, rules, last)]
+    return [_loose(used, number_, value, result, answer, rules, last)]
+
+
+def _runs_on(node: Node, value: Fraction) -> bool:
+    """``23 + 7 = 30 / 6``: the next computation starts with the result of the one before."""
+    match node:
+        case Sum(((_, first), *_)):
+            lead: Node = first
+        case Product((first, *_)):
+            lead = first
+        case Quotient(top, _):
+            lead = top
+        case _:
+            return False
+    try:
+        return number(lead) == value or _runs_on(lead, value)
+    except NoValue:
+        return False
+
+
+def _worked(
+    state: State, number_: int, found: tuple[Live, Worked], answer: Answer | None,
+    value: Fraction, rules: Rules, last: bool,
+) -> State:  # fmt: skip
+    live, worked = found
+    after = state
+    false = bool(answer and answer.values and value not in answer.values and not _running(answer))
+    if worked.error is not None:
+        words = f"{worked.error.name}: {worked.words}"
+        if worked.stage in rules.open(state):
+            after = after.settled(worked.stage, Status(LOST, number_, words, fault=True))
+        after = after.faulted(number_, words)
+        path: tuple[PathPart, ...] = wrong_path((worked.error,), (worked.stage,))
+        verdict = "method error"
+    else:
+        if worked.stage in rules.open(state):
+            status = Status(EARNED, number_, f"{worked.words}, on numbers alone")
+            after = after.settled(worked.stage, status)
+        path = (PathPart("step", "numbers alone", worked.stage, worked.words),)
+        verdict = "side working"
+    if false:
+        after = after.faulted(number_, "slip in the computation")
+        verdict = "slip" if worked.error is None else verdict
+    record = Record(number_, verdict, (live.number,), path)
+    cost = ERROR_COST if worked.error else SLIP_COST if false else 0
+    after = replace(after.recorded(record).paid(cost), before=None, gap=0)
+    after = replace(after, wrong=after.wrong or bool(false or worked.error))
+    after = after.at(Live(number_, worked.after, virtual=True))
+    return _ends_in_value(after, number_, answer, rules, last)
+
+
+def _running(answer: Answer) -> bool:
+    return answer.working
+
+
+def _ends_in_value(
+    state: State, number_: int, answer: Answer | None, rules: Rules, last: bool
+) -> State:
+    """A computation on numbers that ends in the value (4.6)."""
+    right = state.judge.value_of(state.live.form)
+    if not last or answer is None or right is None or not rules.settings.bare_value:
+        return state
+    if right not in answer.values or state.stated:
+        return state
+    if not state.judge.solved_by(state.live.form, right):
+        return state
+    own = Stated(number_, answer, True, bare=True)
+    return replace(state, stated=(*state.stated, own))
+
+
+def _loose(
+    state: State, number_: int, value: Fraction, result: Fraction, answer: Answer | None,
+    rules: Rules, last: bool,
+) -> State:  # fmt: skip
+    """A computation that is no operation on the line before it."""
+    false = value != result
+    note = "the arithmetic is false" if false else ""
+    record = Record(number_, "slip" if false else "side working", (), (), note)
+    after = state.recorded(record)
+    stated = [s for s in state.stated if s.line == number_]
+    if stated and answer is not None:
+        return replace(after, stated=(*after.stated, Stated(number_, answer, not false)))
+    if false:
+        after = replace(after.faulted(number_, "slip: false arithmetic"), wrong=True)
+        return after.paid(SLIP_COST)
+    return after.paid(LOOSE_COST)

@@ -1,0 +1,84 @@
+"""What is a stated value worth for the pupil's own line? Conventions 3.9 and 4.2 to 4.8."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from itembank.algebra.values import number_form
+from itembank.algebra.written import Relation
+from itembank.topics.judging import Answer
+from schemes.answers import CUT, ROUNDED, quality
+from schemes.explaining import ERROR_COST, SLIP_COST, explain
+from schemes.reasons import moves_path, slip_path, wrong_path
+from schemes.states import EARNED, LOST, Doubt, Live, Record, Rules, State, Stated, Status
+from schemes.stepping import allowed, right_form
+from schemes.verdicts import PathPart
+
+
+def judge_value(
+    state: State, number_: int, piece: Relation, answer: Answer, rules: Rules
+) -> list[State]:
+    """A value stated (3.9, 4.2 to 4.8): what it is worth for the pupil's own line."""
+    right = state.judge.value_of(state.live.form)
+    stated = Stated(number_, answer, False)
+    if right is None:
+        return [_wrong_value(state, stated, piece, rules)]
+    worth = quality(answer, right, rules.settings)
+    if worth.right or worth.kind == ROUNDED:
+        return [_right_value(state, replace(stated, own=worth.right), piece, rules)]
+    if worth.kind == CUT and rules.open(state):
+        allowed = _right_value(state, stated, piece, rules)
+        doubt = Doubt(number_, "a decimal cut short, not rounded", "allowed")
+        allowed = replace(allowed, doubts=(*allowed.doubts, doubt))
+        return [_wrong_value(state, stated, piece, rules), allowed]
+    return _bridged_value(state, stated, piece, rules)
+
+
+def _bridged_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> list[State]:
+    wrong = _wrong_value(state, stated, piece, rules)
+    still = rules.open(state)
+    if not state.gap or not still:
+        return [wrong]
+    return [wrong, allowed(wrong, state.gap, still)]
+
+
+def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:
+    form = right_form(state, piece)
+    moves = () if form is None else state.judge.path(state.live.form, form)
+    after = state
+    for stage in rules.open(state):
+        reason = f"implied by the value in line {stated.line}"
+        after = after.settled(stage, Status(EARNED, stated.line, reason, shown=False))
+    verdict = "follows own error" if state.wrong or state.misread else "follows"
+    path = moves_path(moves)
+    note = f"line {state.gap} is unreadable, but the value follows" if state.gap else ""
+    record = Record(stated.line, verdict, (state.live.number,), path, note)
+    after = replace(after, stated=(*after.stated, stated), gap=0, before=None)
+    after = after.recorded(record)
+    if form is not None and number_form(stated.answer.node) is None:
+        after = after.at(Live(stated.line, form))
+    return after
+
+
+def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:
+    """A wrong value implies nothing: every stage still to do is not earned (3.9)."""
+    form = right_form(state, piece)
+    readings = () if form is None else explain(state.judge, state.live.form, form)
+    path: tuple[PathPart, ...] = ()
+    verdict, cost, words = "unexplained", SLIP_COST + 2, "a wrong value"
+    if readings and readings[0].wrongs:
+        path = wrong_path(readings[0].wrongs, ())
+        verdict, cost = "method error", min(readings[0].cost, SLIP_COST + 2)
+        words = readings[0].wrongs[0].name
+    elif readings and readings[0].slip is not None:
+        path, verdict, words = slip_path(readings[0].slip, ""), "slip", readings[0].slip.words
+    after = state
+    for stage in rules.open(state):
+        reason = f"not earned: the value in line {stated.line} is wrong and implies nothing"
+        after = after.settled(stage, Status(LOST, stated.line, reason))
+    record = Record(stated.line, verdict, (state.live.number,), path, words)
+    after = replace(
+        after.recorded(record), stated=(*after.stated, stated), gap=0, before=None, wrong=True
+    )
+    after = after.faulted(stated.line, f"the value in line {stated.line} is wrong: {words}")
+    return after.paid(max(cost, ERROR_COST))
