@@ -47,7 +47,8 @@ def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = Fal
     """Read every line of a script; never raises for what a pupil wrote."""
     read = tuple(_read(n, line, comma) for n, line in enumerate(lines, start=1))
     crossed = [line.crossed_out for line in lines]
-    return _with_letters(_replaced(read, crossed, judge), judge)
+    named = _with_letters(read, judge)
+    return replace(named, lines=_replaced(named.lines, crossed, judge))
 
 
 def _read(number: int, line: ScriptLine, comma: bool) -> WorkLine:

@@ -7,6 +7,7 @@ marked make no difference.
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import permutations
 
 from itembank.algebra.values import NoValue, number, symbols
 from itembank.algebra.written import (
@@ -21,6 +22,8 @@ from itembank.algebra.written import (
     Sum,
     Symbol,
 )
+
+MOST_ORDERED = 4
 
 
 def same_relation(one: Relation, other: Relation) -> bool:
@@ -104,16 +107,17 @@ def _same_number(one: Node, other: Node) -> bool:
 
 
 def changes_between(one: Relation, other: Relation) -> int | None:
-    """How many numbers or signs differ between two relations of one shape; None for two shapes."""
+    """How many numbers or signs differ between two relations of one shape; None for two shapes.
+
+    The sides of an equation and the terms of a side may stand in another order.
+    """
     if one.signs != other.signs or len(one.sides) != len(other.sides):
         return None
-    total = 0
-    for a, b in zip(one.sides, other.sides, strict=True):
-        found = _differences(bare(a), bare(b))
-        if found is None:
-            return None
-        total += found
-    return total
+    ours = [bare(side) for side in one.sides]
+    theirs = [bare(side) for side in other.sides]
+    orders = [theirs, theirs[::-1]] if set(one.signs) == {"="} else [theirs]
+    found = [_summed(list(zip(ours, order, strict=True)), 0) for order in orders]
+    return min((total for total in found if total is not None), default=None)
 
 
 def _differences(one: Node, other: Node) -> int | None:
@@ -133,9 +137,7 @@ def _differences(one: Node, other: Node) -> int | None:
         case Sum(ours), Sum(theirs):
             if len(ours) != len(theirs):
                 return None
-            signs = sum(a != b for (a, _), (b, _) in zip(ours, theirs, strict=True))
-            pairs = [(a, b) for (_, a), (_, b) in zip(ours, theirs, strict=True)]
-            return _summed(pairs, signs)
+            return _fewest(_signed_terms(ours), _signed_terms(theirs))
         case Product(ours_f), Product(theirs_f):
             if len(ours_f) != len(theirs_f):
                 return None
@@ -146,6 +148,30 @@ def _differences(one: Node, other: Node) -> int | None:
             return _differences(body, other_body)
         case _:
             return None
+
+
+def _signed_terms(terms: tuple[tuple[str, Node], ...]) -> list[tuple[str, Node]]:
+    """The terms with a leading minus taken into the sign."""
+    out = []
+    for sign, body in terms:
+        if isinstance(body, Negative):
+            out.append(("-" if sign == "+" else "+", body.body))
+        else:
+            out.append((sign, body))
+    return out
+
+
+def _fewest(ours: list[tuple[str, Node]], theirs: list[tuple[str, Node]]) -> int | None:
+    """The fewest differences between two sums, whatever the order of their terms."""
+    orders = permutations(theirs) if len(theirs) <= MOST_ORDERED else [tuple(theirs)]
+    best: int | None = None
+    for order in orders:
+        signs = sum(a != b for (a, _), (b, _) in zip(ours, order, strict=True))
+        pairs = [(a, b) for (_, a), (_, b) in zip(ours, order, strict=True)]
+        found = _summed(pairs, signs)
+        if found is not None and (best is None or found < best):
+            best = found
+    return best
 
 
 def _leaf(node: Node) -> bool:

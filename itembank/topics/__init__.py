@@ -12,12 +12,16 @@ from itembank.topics.kinds import Solution, Stage, TopicError
 
 @dataclass(frozen=True, slots=True)
 class Topic:
-    """A topic's doors: who judges lines against a problem, its stages, who solves it."""
+    """A topic's doors: who judges lines against a problem, its stages, who solves it.
+
+    ``frequency`` tells how often pupils make a common error, by its name, against the others.
+    """
 
     name: str
     judge: Callable[[str], Judge]
     stages: Callable[[str], tuple[Stage, ...]]
     solve: Callable[[str], Solution]
+    frequency: Callable[[str], int] = lambda error: 1
 
 
 @lru_cache(maxsize=1024)
@@ -50,7 +54,13 @@ def _register() -> dict[str, Topic]:
     from itembank.topics.linear_equations import topic as equations
 
     topics = [
-        Topic("linear equations", equations.judge, equations.stages, equations.solve),
+        Topic(
+            "linear equations",
+            equations.judge,
+            equations.stages,
+            equations.solve,
+            equations.frequency,
+        ),
         Topic(expressions.TOPIC, expressions.judge, expressions.stages, expressions.solve),
     ]
     return {topic.name: topic for topic in topics}

@@ -5,12 +5,13 @@ from __future__ import annotations
 from functools import lru_cache
 
 from itembank.topics.kinds import Stage
+from itembank.topics.linear_equations.frequencies import frequency
 from itembank.topics.linear_equations.judging import LinearJudge
 from itembank.topics.linear_equations.problems import read_problem
 from itembank.topics.linear_equations.routes import solve
 from itembank.topics.linear_equations.stages import present_stages
 
-__all__ = ["judge", "solve", "stages"]
+__all__ = ["frequency", "judge", "solve", "stages"]
 
 
 @lru_cache(maxsize=4096)

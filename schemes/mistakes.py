@@ -1,0 +1,173 @@
+"""Where in a worked route would a pupil make which common error, and how does it go on?
+
+No topic is known here: the topic's judge says which errors apply to a line and what they make of
+it, the topic's solver goes on rightly from the wrong line. The guide prints what such a script
+earns, the simulator plays it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from difflib import SequenceMatcher
+from functools import lru_cache
+
+from itembank.algebra.reading import ReadingFault, read_line
+from itembank.algebra.values import NoValue
+from itembank.algebra.written import Relation
+from itembank.topics import find_topic
+from itembank.topics.judging import Form, Judge, Wrong
+from itembank.topics.kinds import RouteLine, TopicError
+from schemes.verdicts import ScriptLine
+
+MOST_ERRORS = 12
+
+_TOKEN = re.compile(r"\d+(?:\.\d+)?|\S")
+
+
+@dataclass(frozen=True, slots=True)
+class Mistake:
+    """A common error made at one line of a route.
+
+    ``place`` is the place of the line that it starts from, ``text`` the wrong line in typed text,
+    ``cost`` what a person would pay for going wrong in this way (see ``Wrong``).
+    """
+
+    name: str
+    words: str
+    place: int
+    text: str
+    cost: int
+
+
+@dataclass(frozen=True, slots=True)
+class ErrorScript:
+    """A script that makes one common error and goes on rightly; ``wrong_line`` counts from 1."""
+
+    name: str
+    words: str
+    wrong_line: int
+    lines: tuple[ScriptLine, ...]
+
+
+def error_scripts(
+    problem: str, topic: str | None = None, most: int = MOST_ERRORS
+) -> tuple[ErrorScript, ...]:
+    """A script for each common error that applies to the first route, the most frequent first.
+
+    Raises:
+        ReadingFault: where the problem cannot be read.
+        TopicError: where no topic takes it.
+    """
+    found = find_topic(problem, topic)
+    simplest: dict[str, Mistake] = {}
+    for mistake in sorted(mistakes(problem, found.name, 0), key=lambda one: one.cost):
+        simplest.setdefault(mistake.name, mistake)
+    often = sorted(simplest.values(), key=lambda one: (-found.frequency(one.name), one.place))
+    lines = found.solve(problem).routes[0].lines
+    return tuple(_script(mistake, lines, found.name) for mistake in often[:most])
+
+
+def _script(mistake: Mistake, lines: Sequence[RouteLine], topic: str) -> ErrorScript:
+    before = [line.text for line in lines[: mistake.place + 1] if line.required]
+    onward = [line.text for line in continuation(mistake.text, topic) if line.required]
+    script = tuple(ScriptLine(text) for text in (*before, mistake.text, *onward))
+    return ErrorScript(mistake.name, mistake.words, len(before) + 1, script)
+
+
+@lru_cache(maxsize=4096)
+def mistakes(problem: str, topic: str, route: int) -> tuple[Mistake, ...]:
+    """Every common error that a pupil could make on a route, in the order of its lines.
+
+    ``route`` is a place in the solution's routes. Of the ways in which an error can be made at a
+    line the simplest comes first.
+
+    Raises:
+        ReadingFault: where the problem cannot be read.
+        TopicError: where the topic does not take it.
+    """
+    found = find_topic(problem, topic)
+    judge = found.judge(problem)
+    lines = found.solve(problem).routes[route].lines
+    out: list[Mistake] = []
+    for place, after in _steps(lines):
+        form = _form(judge, lines[place].text)
+        if form is not None and judge.key(form) == judge.key(judge.start):
+            heading = [line.text for line in lines[place + 1 : after + 1]]
+            out.extend(_at(judge, form, place, lines[after].stage, heading))
+    return tuple(out)
+
+
+def _steps(lines: Sequence[RouteLine]) -> Iterator[tuple[int, int]]:
+    """The place of each required line with that of the required line after it."""
+    places = [place for place, line in enumerate(lines) if line.required]
+    yield from zip(places, places[1:], strict=False)
+
+
+def _form(judge: Judge, text: str) -> Form | None:
+    """The form of a typed line; None where it is none of the topic's, or has nothing left to do."""
+    relation = _relation(text)
+    if relation is None:
+        return None
+    try:
+        form: Form = judge.form(relation)
+    except NoValue:
+        return None
+    return None if judge.ended(form) else form
+
+
+def _relation(text: str) -> Relation | None:
+    try:
+        line = read_line(text)
+    except ReadingFault:
+        return None
+    relations = [relation for group in line.alternatives for relation in group]
+    return relations[0] if len(relations) == 1 else None
+
+
+def _at(
+    judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]
+) -> list[Mistake]:
+    """The errors at one line that spoil the step which the route takes next."""
+    found: dict[str, tuple[tuple[float, ...], Mistake]] = {}
+    for wrong in judge.wrongs(form):
+        if wrong.shown or not _spoils(judge, wrong, stage):
+            continue  # an error that must be shown in the line shows no more once it is worked out
+        text = judge.show(wrong.after)
+        if text in found or judge.key(wrong.after) == judge.key(form) or _relation(text) is None:
+            continue
+        order = _simplicity(judge, wrong, text, heading)
+        found[text] = (order, Mistake(wrong.name, wrong.words, place, text, wrong.cost))
+    return [mistake for _, mistake in sorted(found.values(), key=lambda one: one[0])]
+
+
+def _spoils(judge: Judge, wrong: Wrong, stage: str) -> bool:
+    """Whether the error's step can serve a stage; one that is not present falls to the next."""
+    if not wrong.stages or stage in wrong.stages:
+        return True
+    absent = wrong.stages[0] not in judge.stages
+    later = judge.order[judge.order.index(wrong.stages[0]) :]
+    return absent and stage == next((name for name in later if name in judge.stages), "")
+
+
+def _simplicity(
+    judge: Judge, wrong: Wrong, text: str, heading: Sequence[str]
+) -> tuple[float, ...]:
+    """What a pupil would rather write comes first: near the route's own next lines, and short."""
+    away = 0.0 if not wrong.stages else 1 - max(_nearness(text, right) for right in heading)
+    return (wrong.cost, judge.ended(wrong.after), text.count("/"), away, len(text))
+
+
+def _nearness(text: str, right: str) -> float:
+    return SequenceMatcher(None, _TOKEN.findall(text), _TOKEN.findall(right), False).ratio()
+
+
+@lru_cache(maxsize=16384)
+def continuation(text: str, topic: str) -> tuple[RouteLine, ...]:
+    """The lines that go on rightly from a line; none where it leaves nothing to do."""
+    try:
+        found = find_topic(text, topic)
+        return found.solve(text).routes[0].lines[1:]
+    except (ReadingFault, TopicError):
+        return ()
