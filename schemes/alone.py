@@ -50,7 +50,7 @@ def _kind(line: WorkLine, judge: Judge, last: bool) -> str:
 
 
 def _relation_kind(relation: Relation, judge: Judge, last: bool) -> str:
-    if same_relation(relation, judge.problem):
+    if any(same_relation(relation, given) for given in judge.given):
         return "copy"
     kinds = set()
     for piece in judge.split(relation):
@@ -84,7 +84,8 @@ def _unfinished(answer: Answer) -> bool:
 def _tried(piece: Relation, judge: Judge) -> bool:
     return any(
         value_put_in(side, ours) is not None
-        for side in judge.problem.sides
+        for given in judge.given
+        for side in given.sides
         for ours in piece.sides
         if relation_symbols(Relation((side,))) and number_form(ours) is None
     )

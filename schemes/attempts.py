@@ -8,15 +8,15 @@ from itembank.algebra.matching import changes_between, same_relation
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Relation
 from schemes.states import LOST, Live, Record, Rules, State, Status, Step
-from schemes.stepping import follows_key, right_from
+from schemes.stepping import right_from
 
 
 def is_problem(state: State, relation: Relation) -> bool:
-    return same_relation(relation, state.judge.problem)
+    return any(same_relation(relation, given) for given in state.judge.given)
 
 
 def problem_copied(state: State, step: Step) -> State:
-    live = Live(step.number, state.judge.start, notes=step.notes)
+    live = Live(step.number, state.judge.start, state.judge.start, notes=step.notes)
     if state.lines_used:
         state = restarted(state, step.number)
         return state.at(live)
@@ -26,22 +26,25 @@ def problem_copied(state: State, step: Step) -> State:
 def misread(state: State, step: Step, rules: Rules) -> State | None:
     """The problem written with one number or sign changed, and nothing done (5.2)."""
     judge = state.judge
-    if changes_between(judge.problem, step.relation) != 1:
+    if all(changes_between(given, step.relation) != 1 for given in judge.given):
         return None
-    if follows_key(state, step) and judge.follows(state.live.form, step.form) is not None:
+    if (
+        judge.keeps(state.live.form, step.form)
+        and judge.follows(state.live.form, step.form) is not None
+    ):
         return None
     other = judge.misread(step.relation)
     if other is None:
         return None
     after = replace(state, judge=other, misread=True, lives=(), lines_used=0)
-    note = f"the problem is misread: {typed(judge.problem)}"
+    note = f"the problem is misread: {', '.join(map(typed, judge.given))}"
     record = Record(step.number, "misread", (0,), (), note)
     after = after.recorded(record).faulted(step.number, "the problem is misread")
     for stage in rules.carrying:
         if stage not in other.stages:
             reason = "the misread problem does not hold this stage"
             after = after.settled(stage, Status(LOST, step.number, reason))
-    return after.at(Live(step.number, other.start, notes=step.notes))
+    return after.at(Live(step.number, other.start, other.start, notes=step.notes))
 
 
 def starts_again(state: State, step: Step, rules: Rules) -> bool:
@@ -49,11 +52,11 @@ def starts_again(state: State, step: Step, rules: Rules) -> bool:
     judge = state.judge
     if not state.wrong or (state.before is not None and not state.stated):
         return False
-    if judge.key(step.form) != judge.key(judge.start):
+    if not judge.keeps(judge.start, step.form):
         return False
     if judge.follows(judge.start, step.form) is None or right_from(state, state.live, step):
         return False
-    now, then = judge.reached(step.form), judge.reached(state.live.form)
+    now, then = judge.reached(step.form), judge.reached(state.live.line)
     return bool(state.stated) or now < then
 
 
@@ -63,7 +66,9 @@ def restarted(state: State, number_: int) -> State:
     if not state.lines_used and not state.stated:
         return state.recorded(record)
     judge = state.judge
-    fresh = State(judge, (Live(0, judge.start),), records=state.records, doubts=state.doubts)
+    fresh = State(
+        judge, (Live(0, judge.start, judge.start),), records=state.records, doubts=state.doubts
+    )
     fresh = replace(
         fresh,
         cost=state.cost,

@@ -42,19 +42,12 @@ def explain(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
 
     Right before wrong, a common error before a slip, one error before two (conventions 3.11).
     """
-    right = follows(judge, source, form)
+    right = judge.follows(source, form)
     if right is not None:
         return (Reading(RIGHT, right),)
     return (
         _errors(judge, source, form) or _slips(judge, source, form) or _pairs(judge, source, form)
     )
-
-
-def follows(judge: Judge, source: Any, form: Any) -> int | None:
-    """What a person pays for the right path between two forms; ``None`` where there is none."""
-    if judge.key(source) != judge.key(form):
-        return None
-    return judge.follows(source, form)
 
 
 @lru_cache(maxsize=4096)

@@ -181,7 +181,7 @@ def _no_form(state: State, number_: int, piece: Relation) -> State:
 
 
 def _equation(state: State, step: Step, rules: Rules) -> list[State]:
-    judge, live = state.judge, state.live
+    live = state.live
     if _side_identity(state, step):
         record = Record(step.number, "side working", (), (), "terms joined beside the work")
         return [state.recorded(record)]
@@ -194,7 +194,7 @@ def _equation(state: State, step: Step, rules: Rules) -> list[State]:
     used = replace(state, lines_used=state.lines_used + 1)
     if starts_again(used, step, rules):
         used = restarted(used, step.number)
-    if judge.key(step.form) == judge.key(live.form) and step.form == live.form and live.number:
+    if step.form == live.line and live.number:
         record = Record(step.number, "copied", (live.number,))
         renewed = replace(live, notes=(*live.notes, *step.notes))
         return [replace(used.recorded(record), lives=(*used.lives[:-1], renewed))]

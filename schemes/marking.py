@@ -40,16 +40,23 @@ def mark_script(
         TopicError: where the scheme's problem is none of its topic's.
     """
     judge = find_topic(scheme.problem, scheme.topic or None).judge(scheme.problem)
+    return mark_working(judge, scheme, lines, show_working)
+
+
+def mark_working(
+    judge: Judge, scheme: Scheme, lines: Sequence[ScriptLine], show_working: bool = False
+) -> MarkedScript:
+    """Mark one script against a judge, of whatever topic."""
     working = read_working(lines, judge, comma=scheme.settings.decimal_comma)
     alone = special_mark(scheme, judge, working, show_working)
     if alone is not None:
         return alone
     rules = Rules(scheme.settings, _carrying(scheme, judge))
-    states = fold(State(judge, (Live(0, judge.start),)), working.lines, rules)
+    states = fold(State(judge, (Live(0, judge.start, judge.start),)), working.lines, rules)
     outcomes = _outcomes(states, scheme, judge)
     marked = _marked(scheme, working, outcomes)
     if working.mixed:
-        return _mixed_letters(scheme, lines, show_working, working, marked)
+        return _mixed_letters(judge, scheme, lines, show_working, working, marked)
     return marked
 
 
@@ -161,6 +168,7 @@ def _readings(number: int, outcomes: Sequence[Outcome]) -> tuple[OtherReading, .
 
 
 def _mixed_letters(
+    judge: Judge,
     scheme: Scheme,
     lines: Sequence[ScriptLine],
     show_working: bool,
@@ -168,7 +176,7 @@ def _mixed_letters(
     marked: MarkedScript,
 ) -> MarkedScript:
     """Two letters for one unknown: marked as one, and referred (5.9)."""
-    before = mark_script(scheme, lines[: working.mixed - 1], show_working)
+    before = mark_working(judge, scheme, lines[: working.mixed - 1], show_working)
     lowest = min(before.lowest if before.special is None else 0, marked.lowest)
     if lowest == marked.highest:
         return marked

@@ -23,7 +23,8 @@ from schemes.verdicts import ScriptLine
 
 MOST_ERRORS = 12
 
-_TOKEN = re.compile(r"\d+(?:\.\d+)?|\S")
+_SHAPE = re.compile(r"[^\W\d_]|[=<>≤≥≠≈]")
+"""Letters and relation signs: which side the unknown stands on, and how often."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,9 +127,7 @@ def _relation(text: str) -> Relation | None:
     return relations[0] if len(relations) == 1 else None
 
 
-def _at(
-    judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]
-) -> list[Mistake]:
+def _at(judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]) -> list[Mistake]:
     """The errors at one line that spoil the step which the route takes next."""
     found: dict[str, tuple[tuple[float, ...], Mistake]] = {}
     for wrong in judge.wrongs(form):
@@ -151,16 +150,14 @@ def _spoils(judge: Judge, wrong: Wrong, stage: str) -> bool:
     return absent and stage == next((name for name in later if name in judge.stages), "")
 
 
-def _simplicity(
-    judge: Judge, wrong: Wrong, text: str, heading: Sequence[str]
-) -> tuple[float, ...]:
-    """What a pupil would rather write comes first: near the route's own next lines, and short."""
+def _simplicity(judge: Judge, wrong: Wrong, text: str, heading: Sequence[str]) -> tuple[float, ...]:
+    """What a pupil would rather write comes first: in the shape of the route's next lines, short."""
     away = 0.0 if not wrong.stages else 1 - max(_nearness(text, right) for right in heading)
     return (wrong.cost, judge.ended(wrong.after), text.count("/"), away, len(text))
 
 
 def _nearness(text: str, right: str) -> float:
-    return SequenceMatcher(None, _TOKEN.findall(text), _TOKEN.findall(right), False).ratio()
+    return SequenceMatcher(None, _SHAPE.findall(text), _SHAPE.findall(right), False).ratio()
 
 
 @lru_cache(maxsize=16384)

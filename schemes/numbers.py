@@ -58,10 +58,10 @@ def _stands(piece: Relation) -> bool:
 
 def _tried(state: State, piece: Relation) -> bool:
     """A value put into a side of the problem (5.6)."""
-    problem = state.judge.problem
     return any(
         value_put_in(side, ours) is not None
-        for side in problem.sides
+        for given in state.judge.given
+        for side in given.sides
         for ours in piece.sides
         if _composite(side)
     )
@@ -196,7 +196,7 @@ def _worked(
     cost = ERROR_COST if worked.error else SLIP_COST if false else 0
     after = replace(after.recorded(record).paid(cost), before=None, gap=0)
     after = replace(after, wrong=after.wrong or bool(false or worked.error))
-    after = after.at(Live(number_, worked.after, virtual=True))
+    after = after.at(Live(number_, worked.after, worked.after, virtual=True))
     return _ends_in_value(after, number_, answer, rules, last)
 
 

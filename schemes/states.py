@@ -34,10 +34,14 @@ class Status:
 
 @dataclass(frozen=True, slots=True)
 class Live:
-    """A line that later lines can follow from; ``virtual`` where numbers alone stand for it."""
+    """A line that later lines can follow from; ``virtual`` where numbers alone stand for it.
+
+    ``form`` is what they are judged against, ``line`` the form of the line itself.
+    """
 
     number: int
     form: Any
+    line: Any
     virtual: bool = False
     notes: tuple[Note, ...] = ()
 

@@ -56,7 +56,7 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
     after = replace(after, stated=(*after.stated, stated), gap=0, before=None)
     after = after.recorded(record)
     if form is not None and number_form(stated.answer.node) is None:
-        after = after.at(Live(stated.line, form))
+        after = after.at(Live(stated.line, form, form))
     return after
 
 

@@ -13,7 +13,7 @@ from typing import Any
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Wrong
-from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain, follows
+from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain
 from schemes.reasons import moves_path, moves_words, slip_path, wrong_path
 from schemes.states import (
     EARNED,
@@ -90,7 +90,8 @@ def _gap_note(state: State) -> str:
 
 
 def _onward(after: State, state: State, step: Step) -> State:
-    return after.at(Live(step.number, step.form, notes=step.notes))
+    onward = state.judge.onward(state.live.form, step.form)
+    return after.at(Live(step.number, onward, step.form, notes=step.notes))
 
 
 def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> Iterator[State]:
@@ -175,7 +176,8 @@ def _one_side(state: State, step: Step, rules: Rules, live: Live, reading: Readi
     )
     after = after.recorded(record).paid(reading.cost)
     after = replace(after, gap=0, before=None, doubts=(*after.doubts, doubt))
-    return after.at(Live(step.number, wrong.both, notes=step.notes))
+    onward = state.judge.onward(state.live.form, wrong.both)
+    return after.at(Live(step.number, onward, wrong.both, notes=step.notes))
 
 
 def _slipped(
@@ -216,7 +218,7 @@ def _slipped(
 def _is_written(state: State, step: Step, live: Live, stage: str) -> bool:
     """Whether the operation of a stage is written: in the line, the one before, or a note (3.2)."""
     judge = state.judge
-    if stage in judge.written(step.form) or stage in judge.written(live.form):
+    if stage in judge.written(step.form) or stage in judge.written(live.line):
         return True
     return _is_noted(state, step, stage)
 
@@ -233,7 +235,7 @@ def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
     for stage in noted:
         state = state.settled(stage, Status(EARNED, step.number, "the operation is noted"))
     newly = _newly(state, step, rules)
-    same = follows_key(state, step)
+    same = state.judge.keeps(state.live.form, step.form)
     verdict = "true by accident" if same else "unexplained"
     question = (
         "the line has the right solution but no natural step leads to it"
@@ -262,11 +264,6 @@ def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
     ]
 
 
-def follows_key(state: State, step: Step) -> bool:
-    """Whether the line has the same solution as the one before it."""
-    return state.judge.key(state.live.form) == state.judge.key(step.form)
-
-
 def _correction(state: State, step: Step, rules: Rules) -> State | None:
     """A right line at once after a wrong one that does the same over again (5.10)."""
     before = state.before
@@ -275,7 +272,7 @@ def _correction(state: State, step: Step, rules: Rules) -> State | None:
     if right_from(state, state.live, step):
         return None
     for live in _sources(before):
-        cost = follows(before.judge, live.form, step.form)
+        cost = before.judge.follows(live.form, step.form)
         if cost is None or not _same_stages(state, step):
             continue
         wrong = state.live.number
@@ -287,12 +284,12 @@ def _correction(state: State, step: Step, rules: Rules) -> State | None:
 
 def right_from(state: State, live: Live, step: Step) -> bool:
     """Whether the line follows rightly from a live one."""
-    return follows(state.judge, live.form, step.form) is not None
+    return state.judge.follows(live.form, step.form) is not None
 
 
 def _same_stages(state: State, step: Step) -> bool:
     judge = state.judge
-    return judge.reached(step.form) == judge.reached(state.live.form)
+    return judge.reached(step.form) == judge.reached(state.live.line)
 
 
 def right_form(state: State, relation: Relation) -> Any:

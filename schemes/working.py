@@ -109,11 +109,10 @@ def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
         return Working(read, mixed=_first_mixed(read, own) if foreign and len(own) == 1 else 0)
     (unknown,), letter = tuple(own), foreign[0]
     lines = tuple(_rename(line, letter, unknown) for line in read)
-    problem = judge.problem
     own_used = [
         line.number
         for line in read
-        if line.counts and unknown in _letters(line) and problem not in line.relations
+        if line.counts and unknown in _letters(line) and not set(judge.given) & set(line.relations)
     ]
     if not own_used or letter.lower() == unknown.lower():
         note = "" if letter.lower() == unknown.lower() else f"{letter} stands for {unknown}"

@@ -100,8 +100,8 @@ class Judge(Protocol):
         """Judges of the same problem are one key of the memory."""
 
     @property
-    def problem(self) -> Relation:
-        """The problem as written."""
+    def given(self) -> tuple[Relation, ...]:
+        """The relations of the problem as written: one, or a set to hold together."""
 
     @property
     def unknowns(self) -> frozenset[str]:
@@ -109,7 +109,7 @@ class Judge(Protocol):
 
     @property
     def start(self) -> Any:
-        """The problem's form."""
+        """What the first line is judged against: the problem."""
 
     @property
     def stages(self) -> tuple[str, ...]:
@@ -133,10 +133,16 @@ class Judge(Protocol):
         """A form as typed text, as a pupil would write it."""
 
     def key(self, form: Any) -> Hashable:
-        """What every right step keeps."""
+        """What tells a line from every line that says something else: its class."""
+
+    def keeps(self, source: Any, form: Any) -> bool:
+        """Whether a line keeps what a right step keeps, naturally reached or not."""
 
     def follows(self, source: Any, form: Any) -> int | None:
-        """What a person pays to get from a form to one with the same key; None if not natural."""
+        """What a person pays for the right path to a line; None where no natural step leads."""
+
+    def onward(self, source: Any, form: Any) -> Any:
+        """What the next line is judged against: the line itself, or all that is known by then."""
 
     def path(self, source: Any, form: Any) -> tuple[Move, ...]:
         """The right path between two forms in a teacher's words."""

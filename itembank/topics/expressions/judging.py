@@ -42,6 +42,11 @@ class ExpressionJudge:
         return parts_of(self.problem.sides[0], self.unknown)
 
     @property
+    def given(self) -> tuple[Relation, ...]:
+        """The problem as written."""
+        return (self.problem,)
+
+    @property
     def unknowns(self) -> frozenset[str]:
         """The one letter of the problem."""
         return frozenset((self.unknown,))
@@ -80,9 +85,17 @@ class ExpressionJudge:
         terms = flat(form)
         return (terms.slope, terms.constant)
 
+    def keeps(self, source: Parts, form: Parts) -> bool:
+        """Whether the polynomial is kept."""
+        return self.key(source) == self.key(form)
+
+    def onward(self, source: Parts, form: Parts) -> Parts:
+        """The line itself."""
+        return form
+
     def follows(self, source: Parts, form: Parts) -> int | None:
         """Every way to write the same polynomial is a natural one."""
-        return 0 if self.key(source) == self.key(form) else None
+        return 0 if self.keeps(source, form) else None
 
     def path(self, source: Parts, form: Parts) -> tuple[Move, ...]:
         """Expanding, collecting, or both."""

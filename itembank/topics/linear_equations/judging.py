@@ -74,6 +74,11 @@ class LinearJudge:
         return equation_of(self.problem, self.unknown)
 
     @property
+    def given(self) -> tuple[Relation, ...]:
+        """The problem as written."""
+        return (self.problem,)
+
+    @property
     def unknowns(self) -> frozenset[str]:
         """The one letter of the problem."""
         return frozenset((self.unknown,))
@@ -123,8 +128,18 @@ class LinearJudge:
         """The solution."""
         return following.key(form)
 
+    def keeps(self, source: Equation, form: Equation) -> bool:
+        """Whether the solution is kept."""
+        return self.key(source) == self.key(form)
+
+    def onward(self, source: Equation, form: Equation) -> Equation:
+        """The line itself."""
+        return form
+
     def follows(self, source: Equation, form: Equation) -> int | None:
         """What a person pays to get there; None where no natural step does."""
+        if not self.keeps(source, form):
+            return None
         found = following.fit(source, form)
         return None if found is None else found.cost
 
