@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from exports.documents import (
     Guide,
+    GuideError,
     Paper,
     Sample,
     SampleLine,
@@ -14,7 +15,7 @@ from exports.documents import (
     SampleQuestion,
     SampleScript,
 )
-from exports.laying import guide_question, paper_question
+from exports.laying import guide_error, guide_question, paper_question
 from itembank.cli.scheme_records import scheme_from_record
 
 if TYPE_CHECKING:
@@ -71,7 +72,12 @@ def guide_of(
         title=assessment.title,
         department=department,
         questions=tuple(
-            guide_question(one.item.instruction, solution_of(one.item), scheme_of(one.item))
+            guide_question(
+                one.item.instruction,
+                solution_of(one.item),
+                scheme_of(one.item),
+                errors_of(one.item),
+            )
             for one in questions_of(session, assessment)
         ),
         date=date,
@@ -129,6 +135,22 @@ def sample_of(
         show_first=show_first,
         invented=invented,
     )
+
+
+def errors_of(item: ItemVersion) -> list[GuideError]:
+    """What each common error would earn: made once, gone on from rightly, marked by the engine."""
+    from schemes.marking import mark_script
+    from schemes.mistakes import error_scripts
+
+    scheme = scheme_of(item)
+    return [
+        guide_error(
+            script.name,
+            script.lines[script.wrong_line - 1].text,
+            mark_script(scheme, script.lines, item.show_working),
+        )
+        for script in error_scripts(item.problem, item.topic)
+    ]
 
 
 def scheme_of(item: ItemVersion) -> Scheme:

@@ -15,7 +15,7 @@ import pytest
 from itembank.bank.assessments import find_assessment
 from itembank.cli import main
 from itembank.cli.banking import reading_from
-from itembank.cli.documents import sample_of
+from itembank.cli.documents import guide_of, sample_of
 from schemes.moderation.sampling import find_sample
 from tests.itembank.cli.conftest import Call, Outcome
 
@@ -295,6 +295,22 @@ def test_a_bank_that_is_missing_foreign_or_locked_is_told(call: Call, tmp_path: 
         assert outcome.err.startswith("itembank: ")
         assert words in outcome.err
     assert call("item", "list", "--json").out == ""
+
+
+def test_the_guide_tells_what_each_common_error_earns(printed_bank: Path) -> None:
+    with reading_from(str(printed_bank)) as session:
+        guide = guide_of(session, find_assessment(session, "Y9-EQ"), "Department")
+
+    (question,) = guide.questions
+    errors = {error.name: error for error in question.errors}
+    # Conventions, 3.5 and section 7, example 2: the wrong inverse loses the method mark, and the
+    # right last step after it earns nothing more here.
+    wrong_inverse = errors["moved without changing its sign"]
+    assert wrong_inverse.points == (("M1", 0), ("A1", 0))
+    assert not wrong_inverse.referred
+    # 4.1: an error in the last division loses the A alone.
+    assert errors["divided the wrong way round"].points == (("M1", 1), ("A1", 0))
+    assert all(error.name and len(error.points) == 2 for error in question.errors)
 
 
 def test_a_sample_tells_paper_no_response_and_nothing_handed_in_apart(
