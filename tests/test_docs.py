@@ -144,3 +144,17 @@ def test_every_link_between_the_documents_leads_somewhere() -> None:
 
     assert links
     assert [link for link in links if not (HOUSE / link).exists()] == []
+
+
+def test_the_layout_names_only_what_is_there() -> None:
+    tree = DEVELOPERS.partition("```\n")[2].partition("```")[0]
+    folders: list[str] = []
+
+    for line in tree.splitlines():
+        name = line.split()[0]
+        depth = (len(line) - len(line.lstrip())) // 2
+        if depth > 3:  # the second line of a description
+            continue
+        folders = [*folders[:depth], name.rstrip("/")]
+        assert (HOUSE / "/".join(folders)).exists(), name
+    assert len(tree.splitlines()) > 20
