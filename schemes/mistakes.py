@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 from functools import lru_cache
+from itertools import pairwise
 
 from itembank.algebra.reading import ReadingFault, read_line
 from itembank.algebra.values import NoValue
@@ -103,7 +104,7 @@ def mistakes(problem: str, topic: str, route: int) -> tuple[Mistake, ...]:
 def _steps(lines: Sequence[RouteLine]) -> Iterator[tuple[int, int]]:
     """The place of each required line with that of the required line after it."""
     places = [place for place, line in enumerate(lines) if line.required]
-    yield from zip(places, places[1:], strict=False)
+    yield from pairwise(places)
 
 
 def _form(judge: Judge, text: str) -> Form | None:
@@ -151,7 +152,7 @@ def _spoils(judge: Judge, wrong: Wrong, stage: str) -> bool:
 
 
 def _simplicity(judge: Judge, wrong: Wrong, text: str, heading: Sequence[str]) -> tuple[float, ...]:
-    """What a pupil would rather write comes first: in the shape of the route's next lines, short."""
+    """What a pupil would rather write comes first: shaped as the route's next lines, short."""
     away = 0.0 if not wrong.stages else 1 - max(_nearness(text, right) for right in heading)
     return (wrong.cost, judge.ended(wrong.after), text.count("/"), away, len(text))
 
@@ -168,3 +169,11 @@ def continuation(text: str, topic: str) -> tuple[RouteLine, ...]:
         return found.solve(text).routes[0].lines[1:]
     except (ReadingFault, TopicError):
         return ()
+
+
+def works_out(judge: Judge, text: str, after: str) -> bool:
+    """Whether a line only works out what stands in the one before: it reaches no further stage."""
+    here, there = _form(judge, text), _form(judge, after)
+    if here is None or there is None:
+        return False
+    return judge.reached(here) == judge.reached(there)

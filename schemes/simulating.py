@@ -9,13 +9,12 @@ same script.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from random import Random
 
 from itembank.topics import Topic, find_topic
 from itembank.topics.kinds import RouteLine, Solution
-from schemes.mistakes import Mistake, continuation, mistakes
+from schemes.mistakes import Mistake, continuation, mistakes, works_out
 from schemes.verdicts import ScriptLine
 
 COMPLETE, LEFT_OFF, VALUE_ONLY, NO_RESPONSE = "complete", "left off", "value only", "no response"
@@ -23,7 +22,7 @@ ERROR, SLIP, MISREAD = "error", "slip", "misread"
 
 FIRST_ROUTE = 0.55  # chance of the preferred route; the others share the rest
 OWN_FORM = 0.7  # chance of the value in the route's own form
-WORKED_AT_ONCE = 0.6  # chance that a wrong operation is not written, only its result
+WORKED_AT_ONCE = 0.6  # chance that an operation is not written, only its wrong result
 
 _WHOLE = re.compile(r"(?<![\d./])\d{1,4}(?![\d./])")
 _SIGN = re.compile(r"(?<=[\w)] )[+-](?= )")
@@ -144,36 +143,24 @@ def _with_error(topic: Topic, solution: Solution, place: int, random: Random) ->
     (name,) = random.choices(names, [topic.frequency(name) for name in names])
     cheapest = min(way.cost for way in ways.values() if way.name == name)
     chosen = random.choice([w for w in ways.values() if w.name == name and w.cost == cheapest])
+    onward = continuation(chosen.text, topic.name)
+    judge = topic.judge(solution.problem)
+    only_written = bool(onward) and works_out(judge, chosen.text, onward[0].text)
+    at_once = only_written and random.random() < WORKED_AT_ONCE
+    wrong = RouteLine(chosen.text, "", "", not at_once)
     before = solution.routes[place].lines[: chosen.place + 1]
-    return _going_on(topic, before, chosen.text, ERROR, chosen.name, random)
-
-
-def _going_on(
-    topic: Topic, before: Sequence[RouteLine], text: str, kind: str, name: str, random: Random
-) -> _Plan:
-    """The wrong line and the right way on from it."""
-    onward = continuation(text, topic.name)
-    at_once = bool(onward) and _has_work(text) and random.random() < WORKED_AT_ONCE
-    wrong = RouteLine(text, "", "", not at_once)
-    return _Plan((*before, wrong, *onward), kind, name, len(before))
-
-
-def _has_work(text: str) -> bool:
-    """Whether an operation still stands written in the line."""
-    return bool(_SIGN.search(text))
+    return _Plan((*before, wrong, *onward), ERROR, chosen.name, len(before))
 
 
 def _with_slip(topic: Topic, lines: tuple[RouteLine, ...], random: Random) -> _Plan | None:
     """One number of a required line a little wrong: a unit or a ten."""
-    places = [n for n, line in enumerate(lines) if n and line.required]
-    place = random.choice(places)
+    place = random.choice([n for n, line in enumerate(lines) if n and line.required])
     text = _changed_number(lines[place].text, random)
-    if not text:
-        return None
-    before = [line for n, line in enumerate(lines[:place]) if line.required or n != place - 1]
-    plan = _going_on(topic, before, text, SLIP, "a number wrong", random)
-    return replace(plan, lines=(*before, replace(plan.lines[len(before)], required=True),
-                                *plan.lines[len(before) + 1 :]))  # fmt: skip
+    onward = continuation(text, topic.name) if text else ()
+    if not text or (not onward and place < len(lines) - 1):
+        return None  # nothing to change, or nothing that goes on from it
+    wrong = RouteLine(text, "", "", True)
+    return _Plan((*lines[:place], wrong, *onward), SLIP, "a number wrong", place)
 
 
 def _changed_number(text: str, random: Random) -> str:
@@ -224,8 +211,8 @@ def _written(
     end, ending = last, COMPLETE
     if last > 1 and random.random() < habits.leave_off:
         end, ending = random.randrange(1, last), LEFT_OFF
-    written, skipped = [], 0
-    wrong_line = 0
+    written: list[ScriptLine] = []
+    skipped = wrong_line = 0
     for place, line in enumerate(plan.lines[: end + 1]):
         writes = _writes(place, line, plan, end, random, habits)
         skipped += line.required and not writes and place > 0
