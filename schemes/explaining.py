@@ -22,7 +22,7 @@ ERROR_COST = 10
 SLIP_COST = 14
 PAIR_COST = 22
 UNEXPLAINED_COST = 40
-MARGIN = 1
+MARGIN = 2
 DEAREST_FIT = 8
 
 
@@ -65,7 +65,7 @@ def _index(judge: Judge, source: Any) -> dict[Hashable, tuple[Wrong, ...]]:
 def _errors(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
     best: dict[tuple[str, tuple[str, ...], Any], Reading] = {}
     for wrong in _index(judge, source).get(judge.key(form), ()):
-        cost = judge.follows(wrong.after, form)
+        cost = judge.fits(wrong, form)
         if cost is None or cost > DEAREST_FIT:
             continue
         reading = Reading(ERROR, ERROR_COST + wrong.cost + cost, (wrong,))

@@ -177,7 +177,18 @@ def _sign_lost_in_joining(side: Parts) -> Iterator[Parts]:
             and term.factor
             and (like_before or _negative_before_like(side, place))
         ):
-            yield (*side[:place], _turned(term), *side[place + 1 :])
+            wrong = (*side[:place], _turned(term), *side[place + 1 :])
+            yield _like_joined(wrong, term.kind)
+
+
+def _like_joined(side: Parts, kind: str) -> Parts:
+    """The side with its terms of one kind joined where the first of them stands."""
+    place = next(i for i, part in enumerate(side) if part.kind == kind)
+    total = sum((part.worth for part in side if part.kind == kind), Fraction(0))
+    rest = [part for part in side if part.kind != kind]
+    before = sum(part.kind != kind for part in side[:place])
+    joined = [Part(total, kind)] if total else []
+    return (*rest[:before], *joined, *rest[before:])
 
 
 def _negative_before_like(side: Parts, place: int) -> bool:

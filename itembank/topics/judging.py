@@ -33,7 +33,8 @@ class Wrong:
 
     ``stages`` are those that its step can serve, the first that the line serves counts; an empty
     tuple stands for the earliest stage not yet reached. ``removes`` are the stages that the error
-    takes away. ``both`` is what the operation would give on both sides where it stands on one;
+    takes away. ``where`` is the topic's own note of what the error did. ``both`` is what the
+    operation would give on both sides where it stands on one;
     ``shown`` asks that the line itself show the operation; ``cost`` counts the moves in the error.
     """
 
@@ -45,6 +46,7 @@ class Wrong:
     both: Any = None
     shown: bool = False
     cost: int = 0
+    where: Any = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,6 +151,9 @@ class Judge(Protocol):
 
     def wrongs(self, form: Any) -> Iterator[Wrong]:
         """Every common error applied wherever it applies."""
+
+    def fits(self, wrong: Wrong, form: Any) -> int | None:
+        """What a person pays to get from a common error to a line; None where it is not natural."""
 
     def pairs(self, source: Any, form: Any) -> Iterator[tuple[Wrong, Wrong]]:
         """Pairs of common errors in different stages that together explain the form exactly."""

@@ -135,7 +135,8 @@ def _product(factors: tuple[Node, ...], unknown: str) -> Part:
         if body is not None and body.kind != NUMBER:
             raise NotLinear(f"{unknown} multiplied by {unknown}")
         over = body.over if body is not None else 1
-        part = parts[0] if len(parts) == 1 else Part(Fraction(1), GROUP, tuple(parts))
+        single = len(parts) == 1 and (parts[0].kind == GROUP or not isinstance(node, Bracket))
+        part = parts[0] if single else Part(Fraction(1), GROUP, tuple(parts))
         body = part._replace(over=part.over * over)
     assert body is not None
     return _times(body, factor)

@@ -23,6 +23,8 @@ BRACKETS = "brackets removed"
 COLLECTED = "terms collected"
 ORDER = (BRACKETS, COLLECTED)
 
+JOINED = "joined"
+
 EXPAND_WORDS = "expand the brackets"
 COLLECT_WORDS = "collect like terms"
 
@@ -115,9 +117,17 @@ class ExpressionJudge:
                 stage = BRACKETS if error is FACTOR_JOINED else COLLECTED
                 yield Wrong(error.name, error.words, (stage,), (), after)
         spread = multiplied_out(form)
-        further = 2 if spread != form else 0
+        further = 1 if spread != form else 0
         for error, after in wrong_joins(spread):
-            yield Wrong(error.name, error.words, (COLLECTED,), (), after, cost=further)
+            yield Wrong(
+                error.name, error.words, (COLLECTED,), (), after, cost=further, where=JOINED
+            )
+
+    def fits(self, wrong: Wrong, form: Parts) -> int | None:
+        """Every way to go on from the error is natural; terms joined wrongly stand joined."""
+        if wrong.where == JOINED and _terms(form) > _terms(wrong.after):
+            return None
+        return self.follows(wrong.after, form)
 
     def pairs(self, source: Parts, form: Parts) -> Iterator[tuple[Wrong, Wrong]]:
         """Two errors at once are referred."""
@@ -210,6 +220,11 @@ class ExpressionJudge:
 
 def _has_bracket(parts: Parts) -> bool:
     return any(part.kind == GROUP and holds_letter(part) for part in parts)
+
+
+def _terms(parts: Parts) -> int:
+    terms = flat(parts)
+    return len(terms.letters) + len(terms.numbers)
 
 
 def _simplest(node: Node, unknown: str) -> bool:

@@ -26,6 +26,7 @@ from itembank.topics.errors import (
     wrong_brackets,
     wrong_joins,
 )
+from itembank.topics.linear_equations.following import Where
 from itembank.topics.linear_equations.stages import (
     BRACKETS,
     CONSTANTS,
@@ -52,7 +53,7 @@ from itembank.topics.parts import (
 )
 
 EARLIEST = "earliest"
-EXPANDED_FIRST = 2
+EXPANDED_FIRST = 1
 
 HALL = "Hall 2002, Philosophy of Mathematics Education Journal 15"
 
@@ -63,7 +64,8 @@ class Change(NamedTuple):
     ``both`` is what the operation gives where both sides get it: only for an operation that stands
     on one side (conventions 3.13). ``shown`` tells that the error is believed only where the line
     shows the operation; ``cost`` counts the terms that the error moves; ``bracket`` is the bracket
-    that it spoils, so that the stage can be that of clearing where clearing made it.
+    that it spoils, so that the stage can be that of clearing where clearing made it; ``where`` is
+    what a line must look like for the error to be believed in it.
     """
 
     error: CommonError
@@ -74,6 +76,7 @@ class Change(NamedTuple):
     shown: bool = False
     cost: int = 0
     bracket: Part | None = None
+    where: Where | None = None
 
 
 Rewrite = Callable[[Equation], Iterator[Equation]]
@@ -136,7 +139,13 @@ def _in_joining(equation: Equation) -> Iterator[Change]:
         for error, wrong in wrong_joins(side):
             removes = (CONSTANTS,) if error is UNLIKE_JOINED else ()
             stage = CONSTANTS if error is UNLIKE_JOINED else _kind_joined(side, wrong)
-            yield Change(error, stage, removes, _with_side(equation, i, wrong))
+            unlike = error is UNLIKE_JOINED
+            where = Where(opened=True) if unlike else Where(joined=(i, _kind(stage)))
+            yield Change(error, stage, removes, _with_side(equation, i, wrong), where=where)
+
+
+def _kind(stage: str) -> str:
+    return LETTER if stage == UNKNOWN else NUMBER
 
 
 def _kind_joined(side: Parts, wrong: Parts) -> str:
@@ -153,10 +162,14 @@ def _in_moving(equation: Equation) -> Iterator[Change]:
         for term, rest in _movable(equation[i]):
             stage = UNKNOWN if term.kind == LETTER else CONSTANTS
             other = equation[1 - i]
-            yield Change(KEPT_SIGN, stage, (), _sides(i, rest, (*other, term)), cost=1)
+            after = _sides(i, rest, (*other, term))
+            there = Where(stays=(1 - i, term.kind, term.worth))
+            yield Change(KEPT_SIGN, stage, (), after, cost=1, where=there)
             yield Change(DROPPED, stage, (), _sides(i, rest, other))
             if term.factor < 0:
-                yield Change(SIGN_LOST, stage, (), _sides(i, (_turned(term), *rest), other))
+                after = _sides(i, (_turned(term), *rest), other)
+                here = Where(stays=(i, term.kind, -term.worth))
+                yield Change(SIGN_LOST, stage, (), after, where=here)
     yield from _exchanged(equation)
 
 
@@ -193,13 +206,21 @@ def _movable(side: Parts) -> Iterator[tuple[Part, Parts]]:
 
 
 def _exchanged(equation: Equation) -> Iterator[Change]:
+    """``9 + 4x = 37`` as ``4x = 9 - 37``: collected on one side, subtracted the wrong way round."""
     a, b, c, d = balance(equation)
-    if b and d:
-        turned = [tuple(_turned(p) if p.kind == NUMBER else p for p in side) for side in equation]
-        yield Change(EXCHANGED, CONSTANTS, (), Equation(turned[0], turned[1]))
-    if a and c:
-        turned = [tuple(_turned(p) if p.kind == LETTER else p for p in side) for side in equation]
-        yield Change(EXCHANGED, UNKNOWN, (), Equation(turned[0], turned[1]))
+    for kind, here, there, stage in (
+        (NUMBER, b, d, CONSTANTS),
+        (LETTER, a, c, UNKNOWN),
+    ):
+        if here and there:
+            left, right = (tuple(part for part in side if part.kind != kind) for side in equation)
+            wrong = (Part(here - there, kind),) if here != there else ()
+            where = Where(collected=kind)
+            if kind == NUMBER:
+                after = Equation(left, (*right, *wrong))
+            else:
+                after = Equation((*tuple(_turned(p) for p in wrong), *left), right)
+            yield Change(EXCHANGED, stage, (), after, where=where)
 
 
 def _sides(place: int, here: Parts, there: Parts) -> Equation:

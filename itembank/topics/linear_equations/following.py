@@ -15,7 +15,7 @@ from math import gcd, lcm
 from typing import NamedTuple
 
 from itembank.topics.linear_equations.stages import Balance, Equation, balance, brackets
-from itembank.topics.parts import Flat, denominators, flat
+from itembank.topics.parts import GROUP, LETTER, NUMBER, Flat, denominators, flat
 
 Key = tuple[str, Fraction]
 Movable = dict[Fraction, int]
@@ -23,6 +23,7 @@ Movable = dict[Fraction, int]
 ZERO = Fraction(0)
 MOST_MOVED = 8
 FURTHER = 9
+KINDS = (LETTER, NUMBER)
 
 
 class Fit(NamedTuple):
@@ -56,6 +57,55 @@ def fit(source: Equation, line: Equation) -> Fit | None:
     return best
 
 
+class Where(NamedTuple):
+    """What a line must look like for an error to be believed in it.
+
+    ``stays`` is a term (side, kind, size) that the error put where it is, so that it is not moved
+    again; ``joined`` a side and a kind whose terms the line must have joined; ``collected`` a kind
+    that the line must have on one side only; ``opened`` asks that no bracket stand in it.
+    """
+
+    stays: tuple[int, str, Fraction] | None = None
+    joined: tuple[int, str] | None = None
+    collected: str = ""
+    opened: bool = False
+
+
+def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | None:
+    """How ``line`` follows naturally from an error, or ``None``; partial moves are not believed."""
+    if where is None:
+        found = fit(after, line)
+        return found if found is not None and found.cost < FURTHER else None
+    best: Fit | None = None
+    for exchanged, state in both_ways(balance(line)):
+        if not _looks(after, line, where, exchanged):
+            continue
+        for factor in _factors(after, state):
+            cost = _cost(after, state, factor, where.stays)
+            if cost is not None and cost < FURTHER and (best is None or cost < best.cost):
+                best = Fit(factor, exchanged, cost + exchanged)
+    return best
+
+
+def _looks(after: Equation, line: Equation, where: Where, exchanged: bool) -> bool:
+    if where.opened and any(part.kind == GROUP for side in line for part in side):
+        return False
+    if where.joined:
+        side, kind = where.joined
+        now = flat(line[1 - side if exchanged else side])
+        before = flat(after[side])
+        if len(_of_kind(now, kind)) > len(_of_kind(before, kind)):
+            return False
+    if where.collected:
+        counts = [len([v for v in _of_kind(flat(side), where.collected) if v]) for side in line]
+        return 0 in counts
+    return True
+
+
+def _of_kind(side: Flat, kind: str) -> tuple[Fraction, ...]:
+    return side.letters if kind == LETTER else side.numbers
+
+
 def both_ways(state: Balance) -> Iterator[tuple[bool, Balance]]:
     yield False, state
     yield True, Balance(state.c, state.d, state.a, state.b)
@@ -72,11 +122,16 @@ def _factors(source: Equation, line: Balance) -> list[Fraction]:
     return [Fraction(1), *ratios]
 
 
-def _cost(source: Equation, line: Balance, factor: Fraction) -> int | None:
+def _cost(
+    source: Equation,
+    line: Balance,
+    factor: Fraction,
+    stays: tuple[int, str, Fraction] | None = None,
+) -> int | None:
     if factor == 0 or not natural_factor(source, line, factor):
         return None
     wanted = Balance(*(value / factor for value in line))
-    letters, numbers = movable(source)
+    letters, numbers = movable(source, stays)
     moved_letters = letters.get(wanted.a)
     moved_numbers = numbers.get(wanted.b)
     scaling = 0 if factor == 1 else 3 if factor == -1 else 2
@@ -88,17 +143,32 @@ def _cost(source: Equation, line: Balance, factor: Fraction) -> int | None:
 
 
 @lru_cache(maxsize=16384)
-def movable(source: Equation) -> tuple[Movable, Movable]:
-    """Every slope and every constant that the left side can have after terms are moved."""
+def movable(
+    source: Equation, stays: tuple[int, str, Fraction] | None = None
+) -> tuple[Movable, Movable]:
+    """Every slope and every constant that the left side can have after terms are moved.
+
+    The value is the fewest terms moved; a term that ``stays`` is not moved.
+    """
     left, right = flat(source.left), flat(source.right)
-    return _reach(left.letters, right.letters), _reach(left.numbers, right.numbers)
+    kept = [(stays[0], stays[2]) if stays and stays[1] == kind else None for kind in KINDS]
+    return (
+        _reach(left.letters, right.letters, kept[0]),
+        _reach(left.numbers, right.numbers, kept[1]),
+    )
 
 
-def _reach(left: tuple[Fraction, ...], right: tuple[Fraction, ...]) -> Movable:
-    """Value of the left side -> fewest terms moved."""
-    terms = [-term for term in left] + [-term for term in right]
+def _reach(
+    left: tuple[Fraction, ...], right: tuple[Fraction, ...], kept: tuple[int, Fraction] | None
+) -> Movable:
+    movable_left, movable_right = list(left), list(right)
+    if kept is not None:
+        side = movable_left if kept[0] == 0 else movable_right
+        if kept[1] in side:
+            side.remove(kept[1])
+    terms = [-term for term in movable_left + movable_right]
     if len(terms) > MOST_MOVED:
-        terms = [-sum(left, ZERO), -sum(right, ZERO)]
+        terms = [-sum(movable_left, ZERO), -sum(movable_right, ZERO)]
     out = {sum(left, ZERO): 0}
     for term in terms:
         for value, moved in list(out.items()):

@@ -158,6 +158,11 @@ class LinearJudge:
             return change
         return change._replace(stage=FRACTIONS)
 
+    def fits(self, wrong: Wrong, form: Equation) -> int | None:
+        """The natural way from the error to the line, the terms that it touched left in place."""
+        found = following.fit_error(wrong.after, form, wrong.where)
+        return None if found is None else found.cost
+
     def pairs(self, source: Equation, form: Equation) -> Iterator[tuple[Wrong, Wrong]]:
         """Two errors in different stages, each exact."""
         for first, second in slips.find_pairs(source, form):
@@ -270,7 +275,7 @@ def _wrong(change: errors.Change) -> Wrong:
     error = change.error
     return Wrong(
         error.name, error.words, stages, change.removes, change.after, change.both, change.shown,
-        change.cost,
+        change.cost, change.where,
     )  # fmt: skip
 
 

@@ -17,7 +17,6 @@ from itembank.algebra.written import Relation
 from itembank.topics.kinds import Stage
 from itembank.topics.parts import (
     GROUP,
-    LETTER,
     Part,
     Parts,
     flat,
@@ -144,7 +143,7 @@ def brackets(equation: Equation) -> Iterator[Part]:
     """The brackets that hold the unknown; that of a fraction's numerator alone does not count."""
     for side in equation:
         for part in everything(side):
-            if part.kind == GROUP and holds_letter(part) and not is_fraction(part):
+            if len(part.inner) > 1 and holds_letter(part) and not is_fraction(part):
                 yield part
 
 
@@ -213,7 +212,7 @@ def _brackets_by_origin(equation: Equation, problem: Equation) -> tuple[list[Par
 
     A bracket that holds a numerator of the problem was made by clearing its fraction.
     """
-    found = [part for part in brackets(equation) if len(part.inner) > 1]
+    found = list(brackets(equation))
     if any(part.factor != 1 for part in brackets(problem)):
         found = [part for part in found if part.worth != 1]
     made = [part for part in found if made_by_clearing(part, problem)]
@@ -295,8 +294,3 @@ def written_by(equation: Equation) -> frozenset[str]:
         if len(terms.numbers) > 1 and all(part.kind != GROUP for part in side):
             out.add(CONSTANTS)
     return frozenset(out)
-
-
-def letter_terms(side: Parts) -> int:
-    """How many terms in the unknown stand on a side as written."""
-    return sum(part.kind == LETTER for part in side)

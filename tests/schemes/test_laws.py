@@ -1,0 +1,229 @@
+"""Laws of marking, each stated once as a property (common practice, no source)."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable
+from functools import lru_cache
+from pathlib import Path
+from random import Random
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from itembank.algebra.reading import ReadingFault, read_lines
+from itembank.algebra.showing import typed
+from itembank.algebra.values import NoValue, relation_symbols
+from itembank.algebra.written import Negative, Node, Relation, Sum
+from itembank.topics import find_topic
+from itembank.topics.kinds import Route, Solution
+from itembank.topics.linear_equations.families import FAMILIES
+from schemes.building import default_scheme
+from schemes.explaining import ERROR, RIGHT, explain
+from schemes.marking import mark_script
+from schemes.scheme import Settings
+from schemes.verdicts import MarkedScript, ScriptLine
+
+HAND_MARKED = Path(__file__).parents[1] / "data" / "hand_marked_scripts.jsonl"
+
+
+@lru_cache(maxsize=512)
+def solution(family: int, seed: int) -> Solution:
+    problem = FAMILIES[family].make(Random(seed))
+    return find_topic(problem).solve(problem)
+
+
+solutions = st.builds(solution, st.integers(0, len(FAMILIES) - 1), st.integers(0, 40))
+
+
+@st.composite
+def routes(draw: st.DrawFn) -> tuple[Solution, Route]:
+    found = draw(solutions)
+    return found, draw(st.sampled_from(found.routes))
+
+
+def marked(problem: str, lines: list[str]) -> MarkedScript:
+    script = [ScriptLine(line) for line in lines]
+    return mark_script(default_scheme(problem), script, show_working=True)
+
+
+@settings(max_examples=150, deadline=None)
+@given(routes())
+def test_every_route_earns_full_marks(case: tuple[Solution, Route]) -> None:
+    found, route = case
+    result = marked(found.problem, [line.text for line in route.lines])
+    assert result.total == result.maximum
+    assert not result.referred
+
+
+@settings(max_examples=150, deadline=None)
+@given(routes(), st.randoms(use_true_random=False))
+def test_optional_lines_never_change_marks(case: tuple[Solution, Route], random: Random) -> None:
+    found, route = case
+    lines = [line.text for line in route.lines if line.required or random.random() < 0.5]
+    result = marked(found.problem, lines)
+    assert result.total == result.maximum
+    assert not result.referred
+
+
+@settings(max_examples=100, deadline=None)
+@given(routes())
+def test_no_valid_line_is_taken_for_an_error(case: tuple[Solution, Route]) -> None:
+    found, route = case
+    result = marked(found.problem, [line.text for line in route.lines])
+    wrong = {"slip", "method error", "unexplained", "true by accident", "unreadable"}
+    assert not wrong & {line.verdict for line in result.lines}
+
+
+@settings(max_examples=100, deadline=None)
+@given(routes(), st.integers(1, 9))
+def test_one_slip_in_the_last_value_costs_one_mark(case: tuple[Solution, Route], out: int) -> None:
+    found, route = case
+    if not found.forms or "numbers alone" in route.name:
+        return
+    lines = [line.text for line in route.lines]
+    value = find_topic(found.problem).judge(found.problem)
+    right = value.value_of(value.start)
+    assert right is not None
+    lines[-1] = f"{found.answer.split(' = ')[0]} = {int(right) + 7 + out}"  # type: ignore[call-overload]
+    if len(lines) < 3:
+        return
+    result = marked(found.problem, lines)
+    assert result.total == result.maximum - 1
+    assert not result.referred
+
+
+@settings(max_examples=150, deadline=None)
+@given(solutions)
+def test_a_common_error_is_among_the_explanations(found: Solution) -> None:
+    judge = find_topic(found.problem).judge(found.problem)
+    source = judge.start
+    for wrong in judge.wrongs(source):
+        if wrong.shown:
+            continue
+        try:
+            after = judge.form(_read(judge.show(wrong.after)))
+        except (NoValue, ReadingFault):
+            continue  # the error led out of the topic
+        readings = explain(judge, source, after)
+        assert readings, (found.problem, wrong.name, judge.show(wrong.after))
+        kinds = {reading.kind for reading in readings}
+        assert kinds <= {RIGHT, ERROR}
+        if RIGHT not in kinds:
+            assert wrong.name in {w.name for reading in readings for w in reading.wrongs}
+
+
+def _read(text: str) -> Relation:
+    (line,) = read_lines(text)
+    return line.alternatives[0][0]
+
+
+def _records() -> list[dict[str, Any]]:
+    return [json.loads(line) for line in HAND_MARKED.read_text().splitlines()]
+
+
+def _marks(record: dict[str, Any], lines: list[Any]) -> tuple[object, ...]:
+    scheme = default_scheme(record["problem"], settings=Settings(**record.get("settings", {})))
+    script = [
+        ScriptLine(line) if isinstance(line, str) else ScriptLine(line["text"], line["crossed_out"])
+        for line in lines
+    ]
+    result = mark_script(scheme, script, record.get("show_working", False))
+    awards = tuple(point.awarded for point in result.points)
+    return result.total, result.lowest, result.highest, awards, result.special
+
+
+def _plain(text: str) -> Relation | None:
+    """The relation of a line with an unknown and nothing written around it."""
+    try:
+        lines = read_lines(text)
+    except ReadingFault:
+        return None
+    if len(lines) != 1 or lines[0].statement or lines[0].notes or lines[0].heads:
+        return None
+    relations = [r for group in lines[0].alternatives for r in group]
+    if len(relations) != 1 or relations[0].signs != ("=",) or not relation_symbols(relations[0]):
+        return None
+    return relations[0]
+
+
+def _exchanged(relation: Relation) -> Relation:
+    return Relation(relation.sides[::-1], relation.signs)
+
+
+def _reordered(relation: Relation) -> Relation:
+    return Relation(tuple(map(_turned_round, relation.sides)), relation.signs)
+
+
+def _turned_round(side: Node) -> Node:
+    """The terms of a side with the first one moved to the end."""
+    if not isinstance(side, Sum):
+        return side
+    terms = []
+    for sign, body in side.terms:
+        if isinstance(body, Negative):
+            terms.append(("-" if sign == "+" else "+", body.body))
+        else:
+            terms.append((sign, body))
+    (sign, first), *rest = [*terms[1:], terms[0]]
+    return Sum((("+", Negative(first) if sign == "-" else first), *rest))
+
+
+def _changed(record: dict[str, Any], change: Callable[[Relation], Relation]) -> list[Any]:
+    out = []
+    for line in record["lines"]:
+        text = line if isinstance(line, str) else line["text"]
+        relation = _plain(text)
+        if relation is not None and relation != _plain(record["problem"]):
+            text = typed(change(relation))
+        out.append(text if isinstance(line, str) else {**line, "text": text})
+    return out
+
+
+@pytest.mark.parametrize("change", [_exchanged, _reordered], ids=["sides", "terms"])
+def test_exchanging_sides_or_terms_never_changes_marks(
+    change: Callable[[Relation], Relation],
+) -> None:
+    for record in _records():
+        changed = _changed(record, change)
+        assert _marks(record, changed) == _marks(record, record["lines"]), record["id"]
+
+
+def test_another_letter_used_throughout_never_changes_marks() -> None:
+    tried = 0
+    for record in _records():
+        texts = [line if isinstance(line, str) else line["text"] for line in record["lines"]]
+        if not texts or any(_plain(text) is None for text in texts):
+            continue
+        letters = {letter for text in texts for letter in re.findall("[a-z]", text)}
+        if len(letters) != 1:
+            continue
+        renamed = [
+            re.sub("[a-z]", "q", line)
+            if isinstance(line, str)
+            else {**line, "text": re.sub("[a-z]", "q", line["text"])}
+            for line in record["lines"]
+        ]
+        assert _marks(record, renamed) == _marks(record, record["lines"]), record["id"]
+        tried += 1
+    assert tried > 30
+
+
+NOISE = "0123456789xxy+-−*/÷×=()[]{}.,;|^²½ <>≤≈∴→'abcno solutionr…"
+
+
+@settings(max_examples=300, deadline=None)
+@given(
+    st.sampled_from(_records()),
+    st.lists(st.text(alphabet=NOISE, max_size=40), max_size=5),
+)
+def test_marks_stay_within_their_bounds_whatever_is_written(
+    record: dict[str, Any], lines: list[str]
+) -> None:
+    result = marked(record["problem"], lines)
+    assert 0 <= result.lowest <= result.total <= result.highest <= result.maximum
+    assert len(result.lines) == len(lines)
+    assert sum(point.awarded for point in result.points) == result.total or result.special
