@@ -56,7 +56,8 @@ def starts_again(state: State, step: Step, rules: Rules) -> bool:
         return False
     if judge.follows(judge.start, step.form) is None or right_from(state, state.live, step):
         return False
-    now, then = judge.reached(step.form), judge.reached(state.live.line)
+    now = judge.reached(judge.start, step.form)
+    then = judge.reached(judge.start, state.live.line)
     return bool(state.stated) or now < then
 
 

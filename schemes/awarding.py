@@ -105,18 +105,18 @@ def _dependent(award: Award, before: Sequence[Award]) -> Award:
 def _value(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Award:
     if target.conclusion:
         return _conclusion(state, scheme, point, target)
-    stated = _final(state)
+    stated = _final(state, target)
     if stated is None:
         return Award(point, 0, None, "no value is stated")
     if state.conclusions:
         line, words, _ = state.conclusions[-1]
         return Award(point, 0, line, f"a value and {words!r} are both stated")
-    clash = _clash(state, stated)
+    clash = _clash(state)
     if clash:
         return Award(point, 0, clash, "two different values are stated and neither is crossed out")
     right = target.value_of(target.start)
     assert right is not None
-    worth = _best(state, stated, right, scheme)
+    worth = _best(state, stated, right, scheme, target)
     lost = _accuracy_lost(state, scheme)
     if worth.kind == ACCEPTED and not lost:
         return Award(point, point.value, stated.line, "the value, in an accepted form")
@@ -129,27 +129,36 @@ def _value(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Awa
     return Award(point, 0, lost[0] or stated.line, lost[1])
 
 
-def _final(state: State) -> Stated | None:
-    """The value that is judged: the first accepted of those said, else the last."""
-    said = [s for s in state.stated if not s.bare] or list(state.stated)
-    return said[-1] if said else None
+def _final(state: State, target: Judge) -> Stated | None:
+    """The answer that is judged: what was said, else what a last computation came to."""
+    said = _said(state) or list(state.stated)
+    whole = target.together([one.answer for one in said])
+    return None if whole is None else replace(said[-1], answer=whole)
 
 
-def _best(state: State, stated: Stated, right: Hashable, scheme: Scheme) -> Quality:
+def _said(state: State) -> list[Stated]:
+    return [one for one in state.stated if not one.bare]
+
+
+def _best(state: State, stated: Stated, right: Hashable, scheme: Scheme, target: Judge) -> Quality:
     """isw: once an accepted value stands, a conversion of it is ignored (4.4)."""
-    for one in state.stated:
-        worth = quality(one.answer, right, scheme.settings)
+    for place in range(1, len(state.stated) + 1):
+        whole = target.together([one.answer for one in state.stated[:place]])
+        if whole is None:
+            continue
+        worth = quality(whole, right, scheme.settings)
         if worth.kind == ACCEPTED:
             return worth
     return quality(stated.answer, right, scheme.settings)
 
 
-def _clash(state: State, stated: Stated) -> int:
+def _clash(state: State) -> int:
     """The line of a second value that is no conversion of the first; 0 where there is none."""
-    said = [s for s in state.stated if not s.bare]
-    for first, later in pairwise(said):
-        if not conversion(first.answer, later.answer):
-            return later.line
+    said = _said(state)
+    for letter in {one.answer.of for one in said}:
+        for first, later in pairwise([one for one in said if one.answer.of == letter]):
+            if not conversion(first.answer, later.answer):
+                return later.line
     return 0
 
 

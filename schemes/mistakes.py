@@ -176,4 +176,4 @@ def works_out(judge: Judge, text: str, after: str) -> bool:
     here, there = _form(judge, text), _form(judge, after)
     if here is None or there is None:
         return False
-    return judge.reached(here) == judge.reached(there)
+    return judge.reached(judge.start, here) == judge.reached(judge.start, there)

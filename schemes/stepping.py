@@ -58,7 +58,7 @@ def _sources(state: State) -> Iterator[Live]:
 
 
 def _newly(state: State, step: Step, rules: Rules) -> tuple[str, ...]:
-    reached = state.judge.reached(step.form)
+    reached = state.judge.reached(state.live.form, step.form)
     return tuple(stage for stage in rules.open(state) if stage in reached)
 
 
@@ -289,7 +289,8 @@ def right_from(state: State, live: Live, step: Step) -> bool:
 
 def _same_stages(state: State, step: Step) -> bool:
     judge = state.judge
-    return judge.reached(step.form) == judge.reached(state.live.line)
+    now = judge.reached(judge.start, step.form)
+    return now == judge.reached(judge.start, state.live.line)
 
 
 def right_form(state: State, relation: Relation) -> Any:

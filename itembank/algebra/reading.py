@@ -46,6 +46,11 @@ _HEAD = re.compile(
     r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and)\b\s*[:.,]?|(?P<sign>∴|⇒|→|=>|->|-->|\.\.\.(?=\s)|=(?!=)))\s*",
     re.IGNORECASE,
 )
+_LABEL = r"(?:\(\s*\d\s*\)|[①-⑨])"
+_LABEL_HEAD = re.compile(
+    rf"\s*(?P<made>(?:\d+\s*×?\s*)?{_LABEL}(?:\s*[+\-]\s*(?:\d+\s*×?\s*)?{_LABEL})*)\s*:"
+)
+_LABEL_TAIL = re.compile(rf"\s+(?:[.-]{{2,}}\s*)?(?P<given>{_LABEL})\s*$")
 _IS = re.compile(
     r"^(?P<letter>[a-z])\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be)\s+",
     re.IGNORECASE,
@@ -143,6 +148,7 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     whole = text[start:end].strip()
     statement, end = _statement(text, start, end)
     heads, start = _heads(text, start, end)
+    label, start, end = _label(text, start, end)
     if tail := _TAIL.search(text, start, end):
         end = tail.start()
     notes, end = _notes(text, start, end, bool(statement))
@@ -150,9 +156,19 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     if not body.strip(" .,"):
         if not (statement or notes or heads):
             return None
-        return Line(whole, (), statement, notes, heads)
+        return Line(whole, (), statement, notes, heads, label)
     alternatives = _alternatives(body, start + 1, comma)
-    return Line(whole, alternatives, statement, notes, heads)
+    return Line(whole, alternatives, statement, notes, heads, label)
+
+
+def _label(text: str, start: int, end: int) -> tuple[str, int, int]:
+    """A label at the line's end or head (``(1)``, ``(1) + (2):``), and the text without it."""
+    if match := _LABEL_HEAD.match(text, start, end):
+        return match.group("made").strip(), match.end(), end
+    match = _LABEL_TAIL.search(text, start, end)
+    if match and _RELATION_SIGN.search(text, start, match.start()):
+        return match.group("given"), start, match.start()
+    return "", start, end
 
 
 def _statement(text: str, start: int, end: int) -> tuple[str, int]:

@@ -165,6 +165,8 @@ class Line:
 
     ``statement`` is ``no solution``, ``all values`` or empty. ``heads`` are the words that open the
     line, in lower case (``so``, ``check``, ``again``); ``=`` where it goes on from the one above.
+    ``label`` is the number that a line is given (``(1)``), or the labels that it is made from
+    (``(1) + (2)``).
     """
 
     text: str
@@ -172,3 +174,4 @@ class Line:
     statement: str = ""
     notes: tuple[Note, ...] = ()
     heads: tuple[str, ...] = ()
+    label: str = ""

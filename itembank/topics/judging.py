@@ -8,7 +8,7 @@ which stages a form has reached.
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Protocol
@@ -93,6 +93,7 @@ class Answer:
     values: tuple[Hashable, ...]
     approximate: bool = False
     working: bool = False
+    of: str = ""
 
 
 class Judge(Protocol):
@@ -161,8 +162,8 @@ class Judge(Protocol):
     def slip(self, source: Any, form: Any) -> Slip | None:
         """The one wrong number that explains the form."""
 
-    def reached(self, form: Any) -> frozenset[str]:
-        """The stages that stand reached in a form."""
+    def reached(self, source: Any, form: Any) -> frozenset[str]:
+        """The stages that stand reached in a line, judged from what came before it."""
 
     def written(self, form: Any) -> frozenset[str]:
         """The stages whose operation stands written in a form."""
@@ -181,6 +182,9 @@ class Judge(Protocol):
 
     def answer(self, relation: Relation) -> Answer | None:
         """The value that a relation states, or None."""
+
+    def together(self, answers: Sequence[Answer]) -> Answer | None:
+        """The whole answer that several stated values come to; None where a part is missing."""
 
     def bare_answer(self, relation: Relation) -> Answer | None:
         """The value that a lone expression states by itself, or None."""

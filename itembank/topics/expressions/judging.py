@@ -5,7 +5,7 @@ A line is a lone expression; a right step keeps its polynomial.
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -145,7 +145,7 @@ class ExpressionJudge:
         words = f"{wrong[0][0]} should be {wrong[0][1]}: {name}"
         return Slip("slip", words, (BRACKETS,), 0)
 
-    def reached(self, form: Parts) -> frozenset[str]:
+    def reached(self, source: Parts, form: Parts) -> frozenset[str]:
         """The brackets are removed where none holds the letter."""
         return frozenset() if _has_bracket(form) else frozenset((BRACKETS,))
 
@@ -183,6 +183,10 @@ class ExpressionJudge:
         if not _simplest(node, self.unknown) or len(terms.letters) > 1 or len(terms.numbers) > 1:
             return None
         return Answer(node, (self.key(self.form(relation)),), working=True)
+
+    def together(self, answers: Sequence[Answer]) -> Answer | None:
+        """The last one stated."""
+        return answers[-1] if answers else None
 
     def bare_answer(self, relation: Relation) -> Answer | None:
         """A number, where the letter is gone."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -172,7 +172,7 @@ class LinearJudge:
         """The one wrong number that explains the form."""
         return slips.find_slip(source, form)
 
-    def reached(self, form: Equation) -> frozenset[str]:
+    def reached(self, source: Equation, form: Equation) -> frozenset[str]:
         """The stages that stand reached; a line that loses the unknown implies no other (3.15)."""
         if self.ended(form) and UNKNOWN in self.stages:
             return written_by(form) | {UNKNOWN}
@@ -233,6 +233,10 @@ class LinearJudge:
         if not (isinstance(left, Symbol) and left.name == self.unknown) or symbols(right):
             return None
         return stated(right, relation.signs[0] == "≈")
+
+    def together(self, answers: Sequence[Answer]) -> Answer | None:
+        """The last one stated."""
+        return answers[-1] if answers else None
 
     def bare_answer(self, relation: Relation) -> Answer | None:
         """A number by itself."""
