@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
+from itembank.algebra.matching import same_relation
 from itembank.algebra.values import NoValue, number, number_form, relation_symbols, symbols, walk
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum
 from itembank.topics.judging import Answer
@@ -194,7 +195,7 @@ def _equation(state: State, step: Step, rules: Rules) -> list[State]:
     used = replace(state, lines_used=state.lines_used + 1)
     if starts_again(used, step, rules):
         used = restarted(used, step.number)
-    if step.form == live.line and live.number:
+    if live.relation is not None and same_relation(step.relation, live.relation):
         record = Record(step.number, "copied", (live.number,))
         renewed = replace(live, notes=(*live.notes, *step.notes))
         return [replace(used.recorded(record), lives=(*used.lives[:-1], renewed))]

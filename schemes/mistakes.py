@@ -132,7 +132,7 @@ def _at(judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]
     """The errors at one line that spoil the step which the route takes next."""
     found: dict[str, tuple[tuple[float, ...], Mistake]] = {}
     for wrong in judge.wrongs(form):
-        if wrong.shown or not _spoils(judge, wrong, stage):
+        if wrong.shown or not _spoils(judge, wrong, form, stage):
             continue  # an error that must be shown in the line shows no more once it is worked out
         text = judge.show(wrong.after)
         if text in found or judge.key(wrong.after) == judge.key(form) or _relation(text) is None:
@@ -142,13 +142,15 @@ def _at(judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]
     return [mistake for _, mistake in sorted(found.values(), key=lambda one: one[0])]
 
 
-def _spoils(judge: Judge, wrong: Wrong, stage: str) -> bool:
-    """Whether the error's step can serve a stage; one that is not present falls to the next."""
+def _spoils(judge: Judge, wrong: Wrong, form: Form, stage: str) -> bool:
+    """Whether the error's step can serve a stage; one that carries no mark falls to the next."""
     if not wrong.stages or stage in wrong.stages:
         return True
-    absent = wrong.stages[0] not in judge.stages
-    later = judge.order[judge.order.index(wrong.stages[0]) :]
-    return absent and stage == next((name for name in later if name in judge.stages), "")
+    first = wrong.stages[0]
+    if first in judge.stages or first in judge.reached(form):
+        return False
+    later = judge.order[judge.order.index(first) :]
+    return stage == next((name for name in later if name in judge.stages), "")
 
 
 def _simplicity(judge: Judge, wrong: Wrong, text: str, heading: Sequence[str]) -> tuple[float, ...]:

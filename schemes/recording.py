@@ -13,7 +13,7 @@ from itembank.bank.tables import Assessment, known, now
 from schemes.scripts import SPECIAL, Mark, Marker, MarkStatus, Role
 from schemes.sitting import Sitting, load_sitting
 from schemes.standing import Award, standing_awards
-from schemes.verdicts import MarkedScript
+from schemes.verdicts import MarkedScript, PointMark
 
 _LONGEST_CODE = 40
 _LONGEST_ERROR = 120
@@ -63,13 +63,11 @@ def register_marker(session: Session, code: str, role: Role | str) -> Marker:
 
 
 def suggestions(candidate: str, question: int, marked: MarkedScript) -> list[MarkDraft]:
-    """The engine's marks of one script, ready to be recorded; a special mark stands as ``SC``."""
-    errors = {
-        part.stage: part.name
-        for line in reversed(marked.lines)
-        for part in line.path
-        if part.kind == "error"
-    }
+    """The engine's marks of one script, ready to be recorded; a special mark stands as ``SC``.
+
+    Where it is open which of two marks an error takes but not how many, the total stands and
+    nothing is referred (conventions 3.16): the marks are then as good as decided.
+    """
     drafts = [
         MarkDraft(
             candidate,
@@ -78,14 +76,28 @@ def suggestions(candidate: str, question: int, marked: MarkedScript) -> list[Mar
             mark.awarded,
             line=mark.line,
             reason=mark.reason,
-            decided=mark.decided,
-            error_seen=errors.get(mark.stage) if mark.awarded < mark.value else None,
+            decided=mark.decided or not marked.referred,
+            error_seen=_error_seen(marked, mark) if mark.awarded < mark.value else None,
         )
         for mark in marked.points
     ]
     if marked.special is not None:
         drafts.append(MarkDraft(candidate, question, SPECIAL, marked.total, reason=marked.special))
     return drafts
+
+
+def _error_seen(marked: MarkedScript, mark: PointMark) -> str | None:
+    """The error that took a mark: the first that spoiled its stage, else one made in its line."""
+    errors = [
+        (number, part)
+        for number, line in enumerate(marked.lines, 1)
+        for part in line.path
+        if part.kind == "error"
+    ]
+    stages = mark.stage.split(" + ")
+    spoiling = (part.name for _, part in errors if part.stage in stages)
+    in_line = (part.name for number, part in errors if not part.stage and number == mark.line)
+    return next(spoiling, None) or next(in_line, None)
 
 
 def record_marks(

@@ -36,7 +36,8 @@ class Status:
 class Live:
     """A line that later lines can follow from; ``virtual`` where numbers alone stand for it.
 
-    ``form`` is what they are judged against, ``line`` the form of the line itself.
+    ``form`` is what they are judged against, ``line`` the form of the line itself, ``relation``
+    the line as written.
     """
 
     number: int
@@ -44,6 +45,7 @@ class Live:
     line: Any
     virtual: bool = False
     notes: tuple[Note, ...] = ()
+    relation: Relation | None = None
 
 
 @dataclass(frozen=True, slots=True)

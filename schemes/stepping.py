@@ -91,7 +91,7 @@ def _gap_note(state: State) -> str:
 
 def _onward(after: State, state: State, step: Step) -> State:
     onward = state.judge.onward(state.live.form, step.form)
-    return after.at(Live(step.number, onward, step.form, notes=step.notes))
+    return after.at(Live(step.number, onward, step.form, False, step.notes, step.relation))
 
 
 def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> Iterator[State]:
