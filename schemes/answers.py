@@ -121,8 +121,12 @@ def _cut(value: Fraction, places: int) -> Fraction:
     return size if value >= 0 else -size
 
 
-def conversion(first: Answer, later: Answer) -> bool:
-    """Whether a later value is the first one converted, rightly or wrongly (isw, 4.4)."""
+def conversion(first: Answer, later: Answer, same_line: bool = False) -> bool:
+    """Whether a later value is the first one converted, rightly or wrongly (isw, 4.4).
+
+    In one chain whatever follows is a conversion; on a later line it is one where its form is
+    another, where it is a rounding, or where a fraction that can be cancelled is written again.
+    """
     if set(first.values) & set(later.values):
         return True
     if not first.values or not later.values:
@@ -130,4 +134,10 @@ def conversion(first: Answer, later: Answer) -> bool:
     one, other = first.values[0], later.values[0]
     if not isinstance(one, Fraction) or not isinstance(other, Fraction):
         return False
-    return abs(one - other) < 1 and number_form(first.node) != number_form(later.node)
+    if same_line:
+        return True
+    decimal = _decimal(later.node)
+    if decimal is not None and decimal[0] in (_rounded(one, decimal[1]), _cut(one, decimal[1])):
+        return True
+    new_form = number_form(first.node) != number_form(later.node)
+    return abs(one - other) < 1 and (new_form or not in_lowest_terms(first.node))

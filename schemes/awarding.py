@@ -157,7 +157,7 @@ def _clash(state: State) -> int:
     said = _said(state)
     for letter in {one.answer.of for one in said}:
         for first, later in pairwise([one for one in said if one.answer.of == letter]):
-            if not conversion(first.answer, later.answer):
+            if not conversion(first.answer, later.answer, first.line == later.line):
                 return later.line
     return 0
 
@@ -182,9 +182,11 @@ def _followed(state: State, scheme: Scheme, stated: Stated) -> str | None:
     earned = any(
         _method(state, scheme, point).awarded for point in scheme.points if point.kind == "M"
     )
-    if own is None or not earned or state.removed or not stated.own or state.misread:
+    followed = any(one.own for one in state.stated)
+    if own is None or not earned or state.removed or not followed or state.misread:
         return None
-    if quality(stated.answer, own, scheme.settings).kind != ACCEPTED:
+    said = [one.answer for one in _said(state)] or [stated.answer]
+    if all(quality(answer, own, scheme.settings).kind != ACCEPTED for answer in said):
         return None
     return "follow through: the value is right for the pupil's own equation"
 

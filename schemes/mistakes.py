@@ -147,7 +147,7 @@ def _spoils(judge: Judge, wrong: Wrong, form: Form, stage: str) -> bool:
     if not wrong.stages or stage in wrong.stages:
         return True
     first = wrong.stages[0]
-    if first in judge.stages or first in judge.reached(form):
+    if first in judge.stages or first in judge.reached(form, form):
         return False
     later = judge.order[judge.order.index(first) :]
     return stage == next((name for name in later if name in judge.stages), "")

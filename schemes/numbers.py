@@ -148,7 +148,7 @@ def _computed(
     answer = state.judge.bare_answer(Relation((right,)))
     found = _operation(used, left, result)
     if found is not None:
-        return [_worked(used, number_, found, answer, value, rules, last)]
+        return [_worked(used, number_, found, answer, value, rules, last, runs_on)]
     return [_loose(used, number_, value, result, answer, rules, last)]
 
 
@@ -171,11 +171,11 @@ def _runs_on(node: Node, value: Fraction) -> bool:
 
 def _worked(
     state: State, number_: int, found: tuple[Live, Worked], answer: Answer | None,
-    value: Fraction, rules: Rules, last: bool,
+    value: Fraction, rules: Rules, last: bool, runs_on: bool = False,
 ) -> State:  # fmt: skip
     live, worked = found
     after = state
-    false = bool(answer and answer.values and value not in answer.values and not _running(answer))
+    false = bool(answer and answer.values and value not in answer.values and not runs_on)
     if worked.error is not None:
         words = f"{worked.error.name}: {worked.words}"
         if worked.stage in rules.open(state):
@@ -198,10 +198,6 @@ def _worked(
     after = replace(after, wrong=after.wrong or bool(false or worked.error))
     after = after.at(Live(number_, worked.after, worked.after, virtual=True))
     return _ends_in_value(after, number_, answer, rules, last)
-
-
-def _running(answer: Answer) -> bool:
-    return answer.working
 
 
 def _ends_in_value(

@@ -84,6 +84,8 @@ _SAME = str.maketrans(
         "𝑥": "x",
         "𝑦": "y",
         "⋯": "…",
+        **dict.fromkeys("⟹⟾", "⇒"),
+        **dict.fromkeys("⟶➔➜➝➞➙", "→"),
     }
 )
 VULGAR = {

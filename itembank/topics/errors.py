@@ -78,7 +78,7 @@ def _spread(part: Part) -> Parts:
 
 
 def _has_factor(part: Part) -> bool:
-    return part.worth != 1 and len(part.inner) > 1
+    return part.factor != 1 and len(part.inner) > 1
 
 
 def _first_only(part: Part) -> Iterator[Parts]:

@@ -349,6 +349,15 @@ def _bars_dropped(equation: Equation) -> Iterator[Equation]:
             yield _sides(i, bare[i], equation[1 - i])
 
 
+def _divided_by_denominator(equation: Equation) -> Iterator[Equation]:
+    """``(x - 3)/2 = 8`` as ``x - 3 = 4``: the bar goes, the other side is divided."""
+    for i, side in enumerate(equation):
+        below = least_multiple(side)
+        if below > 1 and any(part.over > 1 and holds_letter(part) for part in side):
+            multiplied = scaled(side, Fraction(below))
+            yield _sides(i, multiplied, scaled(equation[1 - i], Fraction(1, below)))
+
+
 def _bars_exchanged(equation: Equation) -> Iterator[Equation]:
     """``(x + 2)/3 = (x - 1)/5`` as ``3(x + 2) = 5(x - 1)``."""
     left, right = equation
@@ -468,6 +477,13 @@ WHOLE_ERRORS: dict[CommonError, tuple[str, Rewrite]] = {
         "x/2 + x/3 = 10",
         "x + x = 60",
     ): (EARLIEST, _bars_dropped),
+    CommonError(
+        "divided rather than multiplied by the denominator",
+        "the denominator is taken away on one side and divides the other",
+        COMMON,
+        "(x - 3)/2 = 8",
+        "x - 3 = 4",
+    ): (EARLIEST, _divided_by_denominator),
     CommonError(
         "denominators exchanged",
         "each numerator is multiplied by its own denominator rather than by the other's",
