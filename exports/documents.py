@@ -8,8 +8,8 @@ shall be printed; an empty date leaves a line to fill in by hand.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
+from itembank.algebra.exact import Fraction
 from schemes.cautions import CAUTIONS
 
 INVENTED = "Invented data: no real school, candidate or script."

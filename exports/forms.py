@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator
-from fractions import Fraction
 
 from exports.documents import GuideForm
+from itembank.algebra.exact import Fraction
 from itembank.topics.kinds import Solution
 from schemes.marking import mark_script
 from schemes.scheme import Scheme

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from fractions import Fraction
 
 from markupsafe import Markup
 
 from exports import pictures
 from exports.documents import INVENTED, ErrorCount, Summary
 from exports.rendering import counted, filled
+from itembank.algebra.exact import Fraction
 
 MOST_BARS = 61
 """More totals than this are counted in bands."""

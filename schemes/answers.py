@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Hashable
 from dataclasses import dataclass
-from fractions import Fraction
 from math import floor
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.values import in_lowest_terms, number, number_form, walk
 from itembank.algebra.written import CutShort, Decimal, Negative, Node, Positive, Quotient
 from itembank.topics.judging import Answer

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from fractions import Fraction
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import same_relation
 from itembank.algebra.values import NoValue, number, number_form, relation_symbols, symbols, walk
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum

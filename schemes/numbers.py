@@ -6,8 +6,8 @@ Conventions 3.15, 4.6, 5.5 and 5.6.
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import value_put_in
 from itembank.algebra.values import NoValue, number, number_form, symbols
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol

@@ -6,9 +6,10 @@ marked make no difference.
 
 from __future__ import annotations
 
-from fractions import Fraction
+from functools import lru_cache
 from itertools import permutations
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.values import NoValue, number, symbols
 from itembank.algebra.written import (
     Bracket,
@@ -35,6 +36,7 @@ def same_relation(one: Relation, other: Relation) -> bool:
     return ours == theirs or (set(one.signs) <= {"=", "≠"} and ours == theirs[::-1])
 
 
+@lru_cache(maxsize=16384)
 def bare(node: Node) -> Node:
     """The tree without brackets that only group, every product marked alike."""
     match node:

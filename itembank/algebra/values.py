@@ -7,10 +7,10 @@ Arithmetic is exact (``Fraction``) throughout and bounded: a tree whose value wo
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from functools import lru_cache
 from math import gcd
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.written import (
     Bracket,
     CutShort,
@@ -65,9 +65,12 @@ def number(node: Node) -> Fraction:
     raise NoValue("a letter is left")
 
 
+@lru_cache(maxsize=65536)
 def symbols(node: Node) -> frozenset[str]:
     """The letters that stand in an expression, also those that cancel."""
-    return frozenset(part.name for part in walk(node) if isinstance(part, Symbol))
+    if isinstance(node, Symbol):
+        return frozenset((node.name,))
+    return frozenset().union(*map(symbols, children(node)))
 
 
 def relation_symbols(relation: Relation) -> frozenset[str]:

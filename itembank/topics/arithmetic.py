@@ -5,8 +5,9 @@ Nameable (conventions 5.8): a digit, a unit or a ten, a neighbouring table fact,
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import floor, lcm
+
+from itembank.algebra.exact import Fraction
 
 TABLES = 12
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 
+from itembank.algebra.exact import Fraction
 from itembank.topics.parts import (
     GROUP,
     LETTER,

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Any, Protocol
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.written import Node, Relation
 
 Form = Hashable

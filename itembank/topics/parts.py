@@ -7,11 +7,11 @@ errors are told in parts.
 
 from __future__ import annotations
 
-from fractions import Fraction
 from functools import lru_cache
 from math import lcm
 from typing import NamedTuple
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.values import NoValue, number, symbols
 from itembank.algebra.written import (
     Bracket,

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from itembank.algebra.exact import Fraction
 from itembank.algebra.written import (
     Bracket,
     Integer,

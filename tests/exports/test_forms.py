@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 
 from exports.forms import doubtful_forms, exact, tried_forms
+from itembank.algebra.exact import Fraction
 from itembank.topics import find_topic
 from schemes.building import default_scheme
 from schemes.scheme import Settings

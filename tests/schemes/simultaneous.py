@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 from itertools import combinations
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import NoValue, number_form, polynomial, symbols
 from itembank.algebra.written import Node, Relation, Symbol

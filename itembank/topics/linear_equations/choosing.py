@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from math import gcd
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.values import symbols, walk
 from itembank.algebra.written import Bracket, Decimal, Negative, Node, Quotient, Relation, Sum
 from itembank.topics.linear_equations.labels import (

@@ -7,9 +7,9 @@ is the pupil's own result, ``4x = 28`` (conventions 5.5).
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from typing import NamedTuple
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.values import number
 from itembank.algebra.written import Bracket, Negative, Node, Product, Quotient, Sum
 from itembank.topics.errors import CommonError

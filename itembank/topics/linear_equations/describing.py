@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
+from itembank.algebra.exact import Fraction
 from itembank.topics.judging import Move
 from itembank.topics.linear_equations import steps
 from itembank.topics.linear_equations.following import fit

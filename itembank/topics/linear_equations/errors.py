@@ -8,10 +8,10 @@ its effect is computed from the rewrite. ``stage`` names the stage that the step
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from fractions import Fraction
 from itertools import zip_longest
 from typing import NamedTuple
 
+from itembank.algebra.exact import Fraction
 from itembank.topics.errors import (
     BRACKET_ERRORS,
     COMMON,
@@ -93,7 +93,8 @@ def changes(equation: Equation) -> Iterator[Change]:
         yield change._replace(cost=change.cost + further)
     for error, (stage, rewrite) in WHOLE_ERRORS.items():
         for after in rewrite(equation):
-            yield Change(error, stage, (), after)
+            where = Where(solved=True) if stage == VALUE else None
+            yield Change(error, stage, (), after, where=where)
 
 
 def _in_brackets(equation: Equation) -> Iterator[Change]:

@@ -9,11 +9,11 @@ is a sub-sum of the terms; otherwise it is true by accident.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from functools import lru_cache
 from math import gcd, lcm
 from typing import NamedTuple
 
+from itembank.algebra.exact import Fraction
 from itembank.topics.linear_equations.stages import Balance, Equation, balance, brackets
 from itembank.topics.parts import GROUP, LETTER, NUMBER, Flat, denominators, flat
 
@@ -62,13 +62,15 @@ class Where(NamedTuple):
 
     ``stays`` is a term (side, kind, size) that the error put where it is, so that it is not moved
     again; ``joined`` a side and a kind whose terms the line must have joined; ``collected`` a kind
-    that the line must have on one side only; ``opened`` asks that no bracket stand in it.
+    that the line must have on one side only; ``opened`` asks that no bracket stand in it,
+    ``solved`` that it state a value.
     """
 
     stays: tuple[int, str, Fraction] | None = None
     joined: tuple[int, str] | None = None
     collected: str = ""
     opened: bool = False
+    solved: bool = False
 
 
 def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | None:
@@ -90,6 +92,8 @@ def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | Non
 def _looks(after: Equation, line: Equation, where: Where, exchanged: bool) -> bool:
     if where.opened and any(part.kind == GROUP for side in line for part in side):
         return False
+    if where.solved:
+        return any(s.a == 1 and s.b == s.c == 0 for _, s in both_ways(balance(line)))
     if where.joined:
         side, kind = where.joined
         now = flat(line[1 - side if exchanged else side])

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from itembank.algebra.exact import Fraction
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Decimal, Integer, Mixed, Negative, Node, Quotient, Recurring
 from itembank.topics.linear_equations.terms import decimal_text

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.values import (
     NoValue,
     number,

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.showing import typed
 from itembank.algebra.values import symbols, walk
 from itembank.algebra.written import (

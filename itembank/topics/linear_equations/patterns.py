@@ -6,8 +6,9 @@ gives the same problem. :mod:`itembank.topics.linear_equations.families` names t
 
 from __future__ import annotations
 
-from fractions import Fraction
 from random import Random
+
+from itembank.algebra.exact import Fraction
 
 
 def _small(r: Random, lowest: int = 2, highest: int = 9) -> int:

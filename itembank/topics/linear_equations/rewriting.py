@@ -8,9 +8,9 @@ number, in a bracket where it is negative.
 from __future__ import annotations
 
 from collections.abc import Callable
-from fractions import Fraction
 from math import gcd, lcm
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.values import walk
 from itembank.algebra.written import (
     Bracket,

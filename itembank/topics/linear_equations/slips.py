@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
+from itembank.algebra.exact import Fraction
 from itembank.topics.arithmetic import nameable, rounded
 from itembank.topics.judging import Slip
 from itembank.topics.linear_equations.errors import Change, changes

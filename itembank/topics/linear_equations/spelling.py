@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
+from itembank.algebra.exact import Fraction
 
 
 def spell(value: Fraction) -> str:

@@ -8,11 +8,11 @@ coefficient, join), so that everyone is marked out of the same total.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from functools import lru_cache
 from math import lcm
 from typing import NamedTuple
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.written import Relation
 from itembank.topics.kinds import Stage
 from itembank.topics.parts import (

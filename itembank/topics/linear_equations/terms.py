@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import lru_cache
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.values import NoValue, symbols, walk
 from itembank.algebra.values import number as value_of
 from itembank.algebra.written import (

@@ -8,8 +8,8 @@ round a whole side, and whether a factor was a fraction or stood over a bar.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Bracket, Integer, Node, Product, Quotient, Relation, Symbol
 from itembank.topics.linear_equations.stages import Equation

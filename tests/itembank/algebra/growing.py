@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from itertools import product
 
 from hypothesis import strategies as st
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.written import (
     Bracket,
     Integer,

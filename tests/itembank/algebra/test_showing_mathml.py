@@ -6,12 +6,11 @@ schema (w3c/mathml-schema, mathml4-core.rnc) allow for the elements that a schoo
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 from hypothesis import given, settings
 from lxml import etree
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.reading import read_line
 from itembank.algebra.showing_mathml import mathml
 from itembank.algebra.written import Mixed, Node, Power, Product, Quotient, Sum, Symbol

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.reading import read_expression, read_line
 from itembank.algebra.showing_words import spoken
 from tests.itembank.algebra.growing import every_tree, worth

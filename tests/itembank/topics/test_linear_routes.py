@@ -9,7 +9,6 @@ from __future__ import annotations
 import subprocess
 import sys
 from dataclasses import replace
-from fractions import Fraction
 from random import Random
 
 import pytest
@@ -17,6 +16,7 @@ import sympy
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.reading import ReadingFault, read_line
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, number, relation_symbols

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 from random import Random
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import NoValue
 from itembank.topics.linear_equations.families import FAMILIES, Family
