@@ -8,9 +8,27 @@ with the topic that has them.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
 from itembank.algebra.exact import Fraction
+from itembank.topics.catalogue import (
+    EXPANDING_SIGN,
+    FACTOR_ADDED,
+    FACTOR_DROPPED,
+    FACTOR_JOINED,
+    FIRST_ONLY,
+    FRACTIONS_ACROSS,
+    JOINED_IN_BRACKET,
+    JOINING_SIGN,
+    LAST_ONLY,
+    LIKE_MULTIPLIED,
+    MINUS_DROPPED,
+    MINUS_FIRST_ONLY,
+    NUMBER_FIRST_ONLY,
+    ONE_CANCELLED,
+    UNKNOWN_CANCELLED,
+    UNLIKE_JOINED,
+    CommonError,
+)
 from itembank.topics.parts import (
     GROUP,
     LETTER,
@@ -21,23 +39,6 @@ from itembank.topics.parts import (
     holds_letter,
     multiplied_out,
 )
-
-COMMON = "common practice, no source"
-
-
-@dataclass(frozen=True, slots=True)
-class CommonError:
-    """One error that pupils make: its name, a plain description, where it is described.
-
-    ``before`` and ``after`` show it on one small example.
-    """
-
-    name: str
-    words: str
-    source: str
-    before: str
-    after: str
-
 
 BracketRewrite = Callable[[Part], Iterator[Parts]]
 SideRewrite = Callable[[Parts], Iterator[Parts]]
@@ -241,129 +242,27 @@ def _turned(term: Part) -> Part:
     return term._replace(factor=-term.factor)
 
 
-UNLIKE_JOINED = CommonError(
-    "unlike terms joined",
-    "a term in the unknown and a number are joined as if they were like terms",
-    "Booth, Barbieri and others 2014, Journal of Problem Solving 7 (from memory)",
-    "4x + 9",
-    "13x",
-)
-JOINED_IN_BRACKET = CommonError(
-    "unlike terms joined inside a bracket",
-    "the unknown and the number inside a bracket are joined before it is multiplied out",
-    "Booth, Barbieri and others 2014, Journal of Problem Solving 7 (from memory)",
-    "4(x + 3)",
-    "4 × 4x",
-)
-FRACTIONS_ACROSS = CommonError(
-    "fractions added wrongly",
-    "numerators are added without a common denominator, or denominators are added too",
-    COMMON,
-    "x/2 + x/3",
-    "2x/5",
-)
-
 BRACKET_ERRORS: dict[CommonError, BracketRewrite] = {
-    CommonError(
-        "first term of the bracket only",
-        "the factor multiplies the first term of the bracket and leaves the others",
-        "Matz 1980, Journal of Mathematical Behavior 3 (from memory)",
-        "5(x - 2)",
-        "5x - 2",
-    ): _first_only,
-    CommonError(
-        "last term of the bracket only",
-        "the factor multiplies the last term of the bracket and leaves the others",
-        COMMON,
-        "4(7 - x)",
-        "7 - 4x",
-    ): _last_only,
-    CommonError(
-        "number reaches the first term only",
-        "the minus reaches every term of the bracket, the number only the first",
-        COMMON,
-        "-2(x + 3)",
-        "-2x - 3",
-    ): _size_on_first_only,
-    CommonError(
-        "sign lost in expanding",
-        "a term of the bracket is multiplied by the right number but has the wrong sign",
-        "Booth, Barbieri and others 2014, Journal of Problem Solving 7 (from memory)",
-        "4(7 - x)",
-        "28 + 4x",
-    ): _sign_lost,
-    CommonError(
-        "minus reaches the first term only",
-        "a minus before the bracket turns the first term's sign and not the others'",
-        COMMON,
-        "-(x + 3 - y)",
-        "-x + 3 - y",
-    ): _minus_on_first_only,
-    CommonError(
-        "factor added to the bracket",
-        "the factor is added to the bracket, or to its number, rather than multiplied in",
-        COMMON,
-        "4(x + 3)",
-        "4x + 7",
-    ): _factor_added,
-    CommonError(
-        "factor of the bracket dropped",
-        "the bracket is taken away without its factor",
-        COMMON,
-        "4(x + 3)",
-        "x + 3",
-    ): _factor_dropped,
-    CommonError(
-        "minus before the bracket dropped",
-        "the bracket is multiplied by the factor without its minus",
-        COMMON,
-        "7 - 2(x + 3)",
-        "7 + 2x + 6",
-    ): _sign_of_factor_dropped,
+    FIRST_ONLY: _first_only,
+    LAST_ONLY: _last_only,
+    NUMBER_FIRST_ONLY: _size_on_first_only,
+    EXPANDING_SIGN: _sign_lost,
+    MINUS_FIRST_ONLY: _minus_on_first_only,
+    FACTOR_ADDED: _factor_added,
+    FACTOR_DROPPED: _factor_dropped,
+    MINUS_DROPPED: _sign_of_factor_dropped,
     JOINED_IN_BRACKET: _joined_in_bracket,
 }
 
-FACTOR_JOINED = CommonError(
-    "term joined to the factor of a bracket",
-    "a number before a bracket is added to the bracket's factor",
-    COMMON,
-    "9 - 2(x + 3)",
-    "7(x + 3)",
-)
-
 JOIN_ERRORS: dict[CommonError, SideRewrite] = {
     UNLIKE_JOINED: _unlike_joined,
-    CommonError(
-        "sign lost in joining",
-        "like terms are joined with the wrong sign before one of them",
-        "Larino 2018, International Journal of Scientific & Engineering Research 9(12)",
-        "9x - 4x",
-        "13x",
-    ): _sign_lost_in_joining,
-    CommonError(
-        "like terms multiplied",
-        "the coefficients of like terms are multiplied rather than added",
-        COMMON,
-        "3x + 2x",
-        "6x",
-    ): _like_multiplied,
-    CommonError(
-        "unknown cancelled against a term",
-        "a single unknown is taken away from a term as if it were the letter",
-        "Matz 1980, Journal of Mathematical Behavior 3 (from memory)",
-        "5x - x",
-        "5",
-    ): _unknown_cancelled,
+    JOINING_SIGN: _sign_lost_in_joining,
+    LIKE_MULTIPLIED: _like_multiplied,
+    UNKNOWN_CANCELLED: _unknown_cancelled,
 }
 
 GROUP_ERRORS: dict[CommonError, SideRewrite] = {
     FACTOR_JOINED: _factor_joined,
     FRACTIONS_ACROSS: _fractions_added_across,
-    CommonError(
-        "one term cancelled",
-        "the denominator is cancelled against one term of the numerator only",
-        "Matz 1980, Journal of Mathematical Behavior 3 (from memory)",
-        "(6x + 5)/3",
-        "2x + 5",
-    ): _one_term_cancelled,
+    ONE_CANCELLED: _one_term_cancelled,
 }

@@ -14,7 +14,8 @@ from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, relation_symbols, symbols
 from itembank.algebra.written import Negative, Node, Product, Quotient, Relation, Sum, Symbol
 from itembank.topics.arithmetic import nameable
-from itembank.topics.errors import FACTOR_JOINED, GROUP_ERRORS, wrong_brackets, wrong_joins
+from itembank.topics.catalogue import FACTOR_JOINED
+from itembank.topics.errors import GROUP_ERRORS, wrong_brackets, wrong_joins
 from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
 from itembank.topics.parts import GROUP, Parts, flat, holds_letter, multiplied_out, parts_of
 from itembank.topics.writing import written_side

@@ -12,9 +12,8 @@ from typing import NamedTuple
 from itembank.algebra.exact import Fraction
 from itembank.algebra.values import number
 from itembank.algebra.written import Bracket, Negative, Node, Product, Quotient, Sum
-from itembank.topics.errors import CommonError
+from itembank.topics.catalogue import DROPPED, EXCHANGED, KEPT_SIGN, CommonError
 from itembank.topics.judging import Worked, Wrong
-from itembank.topics.linear_equations.errors import DROPPED, EXCHANGED, KEPT_SIGN
 from itembank.topics.linear_equations.spelling import spell, spell_term
 from itembank.topics.linear_equations.stages import (
     BRACKETS,

@@ -29,6 +29,7 @@ from itembank.algebra.written import (
     Sum,
     Symbol,
 )
+from itembank.topics.catalogue import SIGN_LOST
 from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
 from itembank.topics.linear_equations import (
     computing,
@@ -272,7 +273,7 @@ class LinearJudge:
 def _wrong(change: errors.Change) -> Wrong:
     if change.stage == errors.EARLIEST:
         stages: tuple[str, ...] = ()
-    elif change.error is errors.SIGN_LOST:
+    elif change.error is SIGN_LOST:
         stages = (change.stage, *(name for name in ANYWHERE if name != change.stage))
     else:
         stages = (change.stage,)

@@ -1,0 +1,233 @@
+"""What goes wrong when both sides are multiplied or divided? Rewrites of whole equations."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from itembank.algebra.exact import Fraction
+from itembank.topics.catalogue import (
+    BARS_DROPPED,
+    BARS_EXCHANGED,
+    COEFFICIENT_SUBTRACTED,
+    DIVIDED_BY_BAR,
+    DIVISION_SIGN,
+    FRACTIONS_MULTIPLIED,
+    INSIDE_BRACKET,
+    LAST_MULTIPLIED,
+    LAST_SUBTRACTED,
+    LETTERS_DIVIDED,
+    NOT_DIVIDED,
+    NOT_MULTIPLIED,
+    SIDE_NOT_DIVIDED,
+    SIDE_NOT_MULTIPLIED,
+    TERM_STRIPPED,
+    WRONG_WAY_ROUND,
+    CommonError,
+)
+from itembank.topics.linear_equations.stages import VALUE, Equation, balance
+from itembank.topics.parts import (
+    GROUP,
+    LETTER,
+    NUMBER,
+    Part,
+    Parts,
+    denominators,
+    holds_letter,
+    least_multiple,
+    multiplied_out,
+    scaled,
+)
+
+EARLIEST = "earliest"
+
+Rewrite = Callable[[Equation], Iterator[Equation]]
+
+
+def sides(place: int, here: Parts, there: Parts) -> Equation:
+    """An equation from the side at a place and the other one."""
+    return Equation(here, there) if place == 0 else Equation(there, here)
+
+
+def _one_term_not_divided(equation: Equation) -> Iterator[Equation]:
+    for divisor in divisors(equation):
+        yield from _all_but_one(equation, 1 / divisor)
+
+
+def _one_term_not_multiplied(equation: Equation) -> Iterator[Equation]:
+    for multiplier in multipliers(equation):
+        yield from _all_but_one(equation, multiplier)
+
+
+def _all_but_one(equation: Equation, factor: Fraction) -> Iterator[Equation]:
+    for i, side in enumerate(equation):
+        if len(side) < 2:
+            continue
+        for k, part in enumerate(side):
+            if part.factor:
+                kept = (*scaled(side[:k], factor), part, *scaled(side[k + 1 :], factor))
+                yield sides(i, kept, scaled(equation[1 - i], factor))
+
+
+def _only_fractions_multiplied(equation: Equation) -> Iterator[Equation]:
+    for multiplier in multipliers(equation):
+        sides = [
+            tuple(
+                scaled((p,), multiplier)[0] if p.over > 1 and holds_letter(p) else p for p in side
+            )
+            for side in equation
+        ]
+        yield Equation(sides[0], sides[1])
+
+
+def _only_letters_divided(equation: Equation) -> Iterator[Equation]:
+    for divisor in divisors(equation):
+        sides = [
+            tuple(scaled((p,), 1 / divisor)[0] if holds_letter(p) else p for p in side)
+            for side in equation
+        ]
+        yield Equation(sides[0], sides[1])
+
+
+def _one_side_divided(equation: Equation) -> Iterator[Equation]:
+    for divisor in divisors(equation):
+        yield from _one_side_scaled(equation, 1 / divisor)
+
+
+def _one_side_multiplied(equation: Equation) -> Iterator[Equation]:
+    for multiplier in multipliers(equation):
+        yield from _one_side_scaled(equation, multiplier)
+
+
+def _one_side_scaled(equation: Equation, factor: Fraction) -> Iterator[Equation]:
+    for i, side in enumerate(equation):
+        if any(holds_letter(part) for part in side):
+            yield sides(i, scaled(side, factor), equation[1 - i])
+
+
+def _unknown_term_alone_scaled(equation: Equation) -> Iterator[Equation]:
+    """The unknown's term is divided by its coefficient, or its bar taken away; nothing else."""
+    for i, side in enumerate(equation):
+        if len(side) < 2:
+            continue
+        for k, part in enumerate(side):
+            if holds_letter(part) and part.kind != GROUP and abs(part.worth) != 1:
+                sign = 1 if part.factor > 0 else -1
+                bare = Part(Fraction(sign) if part.over == 1 else part.factor, LETTER)
+                yield sides(i, (*side[:k], bare, *side[k + 1 :]), equation[1 - i])
+
+
+def _coefficient_subtracted(equation: Equation) -> Iterator[Equation]:
+    """``4x + 9 = 37`` as ``x + 9 = 33``: the coefficient is taken away rather than divided by."""
+    for i, side in enumerate(equation):
+        for k, part in enumerate(side):
+            if not holds_letter(part) or part.over != 1 or abs(part.factor) == 1:
+                continue
+            bare = part._replace(factor=Fraction(1))
+            taken = Part(-part.factor, NUMBER)
+            yield sides(i, (*side[:k], bare, *side[k + 1 :]), (*equation[1 - i], taken))
+            if part.kind == GROUP and len(side) == 1:
+                other = scaled(equation[1 - i], part.factor)
+                yield sides(i, (bare,), other)
+
+
+def _inside_bracket(equation: Equation) -> Iterator[Equation]:
+    """``2(x + 1) = 10`` as ``2x = 9``: the number is taken away inside the bracket."""
+    for i, side in enumerate(equation):
+        for k, part in enumerate(side):
+            numbers = [p for p in part.inner if p.kind == NUMBER]
+            if part.kind != GROUP or len(numbers) != 1 or abs(part.worth) == 1:
+                continue
+            rest = tuple(p for p in part.inner if p.kind != NUMBER)
+            opened = multiplied_out((part._replace(inner=rest),))
+            taken = (*equation[1 - i], Part(-numbers[0].worth, NUMBER))
+            yield sides(i, (*side[:k], *opened, *side[k + 1 :]), taken)
+
+
+def divisors(equation: Equation) -> list[Fraction]:
+    """What a person would divide by: coefficients and factors other than 1."""
+    out = {
+        abs(part.worth)
+        for side in equation
+        for part in side
+        if holds_letter(part) and part.over == 1
+    }
+    a, _, c, _ = balance(equation)
+    out |= {abs(a), abs(c), abs(a - c)}
+    return sorted(out - {Fraction(0), Fraction(1)})
+
+
+def multipliers(equation: Equation) -> list[Fraction]:
+    """What a person would multiply by to clear fractions or decimals."""
+    every = (*equation.left, *equation.right)
+    below = set(denominators(every))
+    out = {Fraction(n) for n in below | ({least_multiple(every)} if below else set())}
+    if below and all(100 % n == 0 for n in below):
+        out |= {Fraction(10), Fraction(100)}
+    return sorted(out - {Fraction(1)})
+
+
+def _bars_dropped(equation: Equation) -> Iterator[Equation]:
+    """Every fraction multiplied by its own denominator, or every bar left out."""
+    if not any(part.over > 1 for side in equation for part in side):
+        return
+    bare = [tuple(part._replace(over=1) for part in side) for side in equation]
+    yield Equation(bare[0], bare[1])
+    multiple = Fraction(least_multiple((*equation.left, *equation.right)))
+    for i, side in enumerate(equation):
+        if all(part.over > 1 for part in side):
+            yield sides(i, bare[i], scaled(equation[1 - i], multiple))
+            yield sides(i, bare[i], equation[1 - i])
+
+
+def _divided_by_denominator(equation: Equation) -> Iterator[Equation]:
+    """``(x - 3)/2 = 8`` as ``x - 3 = 4``: the bar goes, the other side is divided."""
+    for i, side in enumerate(equation):
+        below = least_multiple(side)
+        if below > 1 and any(part.over > 1 and holds_letter(part) for part in side):
+            multiplied = scaled(side, Fraction(below))
+            yield sides(i, multiplied, scaled(equation[1 - i], Fraction(1, below)))
+
+
+def _bars_exchanged(equation: Equation) -> Iterator[Equation]:
+    """``(x + 2)/3 = (x - 1)/5`` as ``3(x + 2) = 5(x - 1)``."""
+    left, right = equation
+    if len(left) == len(right) == 1 and left[0].over > 1 and right[0].over > 1:
+        yield Equation(
+            scaled(left, Fraction(left[0].over ** 2)), scaled(right, Fraction(right[0].over ** 2))
+        )
+
+
+def _last_division(wrong: Callable[[Fraction, Fraction], Fraction | None]) -> Rewrite:
+    def rewrite(equation: Equation) -> Iterator[Equation]:
+        a, b, c, d = balance(equation)
+        if a and not c and not b:
+            k, m = a, d
+        elif c and not a and not d:
+            k, m = c, b
+        else:
+            return
+        value = wrong(k, m) if abs(k) != 1 or k == -1 else None
+        if value is not None:
+            yield Equation((Part(Fraction(1), LETTER),), (Part(value, NUMBER),))
+
+    return rewrite
+
+
+WHOLE_ERRORS: dict[CommonError, tuple[str, Rewrite]] = {
+    NOT_DIVIDED: (EARLIEST, _one_term_not_divided),
+    LETTERS_DIVIDED: (EARLIEST, _only_letters_divided),
+    SIDE_NOT_DIVIDED: (EARLIEST, _one_side_divided),
+    TERM_STRIPPED: (EARLIEST, _unknown_term_alone_scaled),
+    COEFFICIENT_SUBTRACTED: (EARLIEST, _coefficient_subtracted),
+    NOT_MULTIPLIED: (EARLIEST, _one_term_not_multiplied),
+    FRACTIONS_MULTIPLIED: (EARLIEST, _only_fractions_multiplied),
+    SIDE_NOT_MULTIPLIED: (EARLIEST, _one_side_multiplied),
+    BARS_DROPPED: (EARLIEST, _bars_dropped),
+    DIVIDED_BY_BAR: (EARLIEST, _divided_by_denominator),
+    BARS_EXCHANGED: (EARLIEST, _bars_exchanged),
+    WRONG_WAY_ROUND: (VALUE, _last_division(lambda k, m: k / m if m else None)),
+    DIVISION_SIGN: (VALUE, _last_division(lambda k, m: -m / k if m else None)),
+    LAST_MULTIPLIED: (VALUE, _last_division(lambda k, m: m * k)),
+    LAST_SUBTRACTED: (VALUE, _last_division(lambda k, m: m - k)),
+    INSIDE_BRACKET: (EARLIEST, _inside_bracket),
+}
