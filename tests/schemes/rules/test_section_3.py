@@ -140,6 +140,10 @@ def test_3_4_one_mark_point_may_ask_for_its_line(
     assert marks("5(n - 2) = 20", lines, seen=seen) == expected
 
 
+def test_3_4_every_line_of_the_dividing_route_seen_earns_every_mark() -> None:
+    assert marks("4(x + 3) = 22", "x + 3 = 5.5 // x = 2.5", lines_must_be_seen=True) == "M1 M1 A1"
+
+
 @table(
     ("wrong inverse of adding", "7m + 6 = 34", "7m = 40 // m = 40/7", "M0 A0"),
     ("wrong inverse of subtracting", "7m - 6 = 34", "7m = 28 // m = 4", "M0 A0"),
@@ -277,6 +281,17 @@ def test_3_7_a_term_joined_to_the_factor_is_a_method_error_of_the_bracket(
     assert marks(problem, lines) == expected
 
 
+@table(
+    ("three quarters", "3(x - 2)/4 = 6", "3x - 2 = 24 // 3x = 26 // x = 26/3", "M0 M1 A0"),
+    ("two fifths", "2(x + 7)/5 = 6", "2x + 7 = 30 // 2x = 23 // x = 11.5", "M0 M1 A0"),
+    ("inner coefficient", "5(2x - 1)/3 = 15", "10x - 1 = 45 // 10x = 46 // x = 4.6", "M0 M1 A0"),
+)
+def test_3_7_part_of_a_bracket_multiplied_is_found_behind_a_cleared_fraction(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
 def test_3_7_one_of_two_brackets_removed_is_not_the_stage() -> None:
     assert marks("2(x + 1) + 3(x - 2) = 21", "2x + 2 + 3(x - 2) = 21") == "M0 M0 A0"
 
@@ -346,6 +361,8 @@ def test_3_10_an_error_costs_once_unless_it_is_made_afresh(
 
 @table(
     ("plus and minus", "8x + 11 = 3x - 9", "11x = 2 // x = 2/11", "M0 M0 A0"),
+    ("minus and plus", "4x - 3 = 2x + 9", "6x = 6 // x = 1", "M0 M0 A0"),
+    ("after a bracket", "4(x - 3) = 2x + 9", "4x - 3 = 2x + 9 // 6x = 6 // x = 1", "M0 M0 M0 A0"),
     ("larger numbers", "12n + 25 = 5n - 45", "17n = -20 // n = -20/17", "M0 M0 A0"),
 )
 def test_3_11_two_exact_errors_in_different_stages_lose_both(

@@ -128,6 +128,8 @@ def test_5_4_a_chain_between_unequal_sides_is_condoned(
     ("of no use", "8l - 9 = 47", "40 + 7 = 47 // 8l = 56 // l = 7", "M1 A1"),
     ("false, then used", "8l - 9 = 47", "47 + 9 = 55 // 8l = 55 // l = 55/8", "M1 A0"),
     ("product", "6(l + 7) = 90", "6 × 7 = 42 // 6l + 42 = 90 // 6l = 48 // l = 8", "M1 M1 A1"),
+    ("false product, then used", "6(l + 7) = 90", "6 × 7 = 44 // 6l + 44 = 90 // 6l = 46 // l = 46/6", "M1 M1 A0"),
+    ("false product, a ten out", "5(x + 4) = 35", "5 × 4 = 24 // 5x + 24 = 35 // 5x = 11 // x = 2.2", "M1 M1 A0"),
     ("wrong operation", "8l - 9 = 47", "47 - 9 = 38 // 8l = 38 // l = 38/8", "M0 A0"),
 )
 def test_5_5_side_working_is_evidence_and_false_arithmetic_a_slip(
