@@ -28,7 +28,12 @@ from tests.schemes.rules.marks import marks, table
     ("numbers alone", "8k + 5 = 37", "37 - 5 = 32 // 32 ÷ 8 = 4", "M1 A1"),
     ("numbers alone, dividing", "4(x + 3) = 22", "22 ÷ 4 = 5.5 // 5.5 - 3 = 2.5", "M1 M1 A1"),
     ("numbers alone, clearing", "(x + 8)/3 = 5", "5 × 3 = 15 // 15 - 8 = 7", "M1 A1"),
-    ("numbers alone, expanding", "4(x + 3) = 22", "4 × 3 = 12 // 22 - 12 = 10 // 10 ÷ 4 = 2.5", "M1 M1 A1"),
+    (
+        "numbers alone, expanding",
+        "4(x + 3) = 22",
+        "4 × 3 = 12 // 22 - 12 = 10 // 10 ÷ 4 = 2.5",
+        "M1 M1 A1",
+    ),
     ("doubled", "6x - 7 = 23", "12x - 14 = 46 // 12x = 60 // x = 5", "M1 A1"),
     ("numbers alone, fraction", "m/3 - 2 = 7", "7 + 2 = 9 // 9 × 3 = 27", "M1 A1"),
     ("negative side", "9 - 2m = 4m - 15", "9 = 6m - 15 // 24 = 6m // m = 4", "M1 M1 A1"),

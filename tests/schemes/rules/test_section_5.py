@@ -22,6 +22,7 @@ from tests.schemes.rules.marks import awards_of, marked_script, marks, table
     ("one-mark item", "7s = 35", "s = 5", "B1"),
     ("one-mark item, wrong", "7s = 35", "s = 28", "B0"),
     ("operations shown", "7s + 4 = 39", "s = (39 - 4)/7 // s = 5", "M1 A1"),
+    ("operations shown on numbers", "7s + 4 = 39", "(39 - 4) ÷ 7 = 5", "M1 A1"),
     ("operations shown in a chain", "7s + 4 = 39", "s = (39 - 4)/7 = 5", "M1 A1"),
     ("one relevant line", "7s + 4 = 39", "7s = 35 // s = 5", "M1 A1"),
     ("one relevant line of three", "4(s - 1) = 2s + 8", "4s - 4 = 2s + 8 // s = 6", "M1 M1 M1 A1"),
@@ -128,8 +129,18 @@ def test_5_4_a_chain_between_unequal_sides_is_condoned(
     ("of no use", "8l - 9 = 47", "40 + 7 = 47 // 8l = 56 // l = 7", "M1 A1"),
     ("false, then used", "8l - 9 = 47", "47 + 9 = 55 // 8l = 55 // l = 55/8", "M1 A0"),
     ("product", "6(l + 7) = 90", "6 × 7 = 42 // 6l + 42 = 90 // 6l = 48 // l = 8", "M1 M1 A1"),
-    ("false product, then used", "6(l + 7) = 90", "6 × 7 = 44 // 6l + 44 = 90 // 6l = 46 // l = 46/6", "M1 M1 A0"),
-    ("false product, a ten out", "5(x + 4) = 35", "5 × 4 = 24 // 5x + 24 = 35 // 5x = 11 // x = 2.2", "M1 M1 A0"),
+    (
+        "false product, then used",
+        "6(l + 7) = 90",
+        "6 × 7 = 44 // 6l + 44 = 90 // 6l = 46 // l = 46/6",
+        "M1 M1 A0",
+    ),
+    (
+        "false product, a ten out",
+        "5(x + 4) = 35",
+        "5 × 4 = 24 // 5x + 24 = 35 // 5x = 11 // x = 2.2",
+        "M1 M1 A0",
+    ),
     ("wrong operation", "8l - 9 = 47", "47 - 9 = 38 // 8l = 38 // l = 38/8", "M0 A0"),
 )
 def test_5_5_side_working_is_evidence_and_false_arithmetic_a_slip(
@@ -171,6 +182,8 @@ def test_5_6_a_setting_decides_the_value_found_by_trials(setting: str, expected:
 
 @table(
     ("not needed", "5y - 8 = 27", "5y = = 3§ // 5y = 35 // y = 7", "M1 A1"),
+    ("value in doubt", "5y - 8 = 27", "5y = 35 // y = §", "M1 A0, referred 1-2"),
+    ("everything in doubt", "5y - 8 = 27", "5y § y", "M0 A0, referred 0-2"),
     ("value follows", "5y - 8 = 27", "5y = ?? // y = 7", "M1 A1"),
     (
         "method in doubt",

@@ -26,6 +26,8 @@ FULL = {
     "curly brackets": "3{x} + 6 = x + 13 // 2x = 7 // x = 3.5",
     "so": "3x + 6 = x + 13 // so 2x = 7 // so x = 3.5",
     "therefore": "3x + 6 = x + 13 // therefore 2x = 7 // therefore x = 3.5",
+    "therefore, with a comma": "3x + 6 = x + 13 // Therefore, 2x = 7 // Therefore, x = 3.5",
+    "arrow both ways": "3x + 6 = x + 13 // ⇔ 2x = 7 // ⇔ x = 3.5",
     "therefore sign": "3x + 6 = x + 13 // ∴ 2x = 7 // ∴ x = 3.5",
     "x is": "3x + 6 = x + 13 // 2x = 7 // x is 3.5",
     "so x is": "3x + 6 = x + 13 // 2x = 7 // so x is 3.5",
@@ -81,6 +83,11 @@ def test_6_a_setting_reads_the_decimal_comma(lines: str, expected: str) -> None:
 @pytest.mark.parametrize("words", ["no solution", "No solutions", "no solution!", "∅", "{}"])
 def test_6_no_solution_is_said_in_words_or_symbols(words: str) -> None:
     assert marks("2x + 1 = 2x + 4", f"1 = 4 // {words}") == "M1 A1"
+
+
+@pytest.mark.parametrize("lines", ["1 ≠ 4 // no solution", "1 ≠ 4 so no solution"])
+def test_6_not_equal_is_read_as_it_stands(lines: str) -> None:
+    assert marks("2x + 1 = 2x + 4", lines) == "M1 A1"
 
 
 @pytest.mark.parametrize(
