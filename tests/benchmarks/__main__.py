@@ -1,0 +1,170 @@
+"""How fast is it, against SymPy alone? ``python -m tests.benchmarks`` measures and prints a table.
+
+Every figure stands beside that of a SymPy-only check of the same work in the same run
+(:mod:`tests.benchmarks.baseline`): their ratio says more than seconds on some machine do. Reading
+is included on both sides; all memories are emptied before each repeat. No test asserts a time.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import platform
+import tempfile
+from collections.abc import Sequence
+from functools import cache
+from pathlib import Path
+
+import sympy
+from rich.console import Console
+
+from itembank.cli.printing import table
+from itembank.topics import find_topic
+from itembank.topics.kinds import Solution
+from itembank.topics.linear_equations.routes import work_out
+from schemes.building import default_scheme
+from schemes.marking import mark_script
+from tests.benchmarks import baseline
+from tests.benchmarks.measuring import best, run
+from tests.benchmarks.workload import Script, cohort, distinct_scripts, problems, wrong_share
+
+Row = tuple[str, str, str, str]
+COLUMNS = ("What", "Ours#", "SymPy alone#", "Ratio#")
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Measure what is asked for and print it."""
+    asked = _arguments(arguments)
+    screen = Console(highlight=False, width=120)
+    screen.print(
+        f"Python {platform.python_version()}, SymPy {sympy.__version__}, {os.cpu_count()} cores; "
+        f"the best of {asked.repeats} repeats, each from empty memories."
+    )
+    rows = [
+        *solving(problems(asked.problems), asked.repeats),
+        *marking("distinct scripts", distinct_scripts(asked.scripts), asked.repeats),
+        *marking("a cohort", cohort(asked.cohort), asked.repeats),
+    ]
+    if asked.demo:
+        rows += demo()
+    screen.print(table("", COLUMNS, rows))
+    screen.print(
+        "Ratio: SymPy's figure over ours for time (above 1: we are faster); ours over SymPy's"
+    )
+    screen.print(
+        "for memory. SymPy alone parses both lines of a step and compares solution sets: it"
+    )
+    screen.print("tells that a line is wrong; it gives no steps, no reasons, no marks.")
+
+
+def _arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="python -m tests.benchmarks", description=__doc__)
+    parser.add_argument("--problems", type=int, default=222, help="problems to solve")
+    parser.add_argument("--scripts", type=int, default=400, help="distinct scripts to mark")
+    parser.add_argument("--cohort", type=int, default=1000, help="scripts of a cohort to mark")
+    parser.add_argument("--repeats", type=int, default=3, help="repeats of each measurement")
+    parser.add_argument("--no-demo", dest="demo", action="store_false", help="leave the demo out")
+    return parser.parse_args(arguments)
+
+
+def solving(texts: Sequence[str], repeats: int) -> list[Row]:
+    """Solving by every route, with and without the check of every line."""
+    solutions = [work_out(text) for text in texts]
+    lines = [_lines(solution) for solution in solutions]
+    checked = best(lambda: [find_topic(text).solve(text) for text in texts], repeats)
+    unchecked = best(lambda: [work_out(text) for text in texts], repeats)
+    value = best(lambda: [baseline.value(text) for text in texts], repeats)
+    every = best(
+        lambda: [baseline.follow(text, of) for text, of in zip(texts, lines, strict=True)], repeats
+    )
+    routes = sum(len(solution.routes) for solution in solutions)
+    count = len(texts)
+    what = f"{count} problems, {routes} routes, {sum(map(len, lines))} distinct lines"
+    return [
+        (f"solving {what}, each line checked", *_each(checked, every, count, "problem")),
+        ("the same, against SymPy's value alone", *_each(checked, value, count, "problem")),
+        (
+            "the same without the check, against the value",
+            *_each(unchecked, value, count, "problem"),
+        ),
+    ]
+
+
+def _lines(solution: Solution) -> list[str]:
+    """The distinct lines of all routes that SymPy can compare: equations in the unknown."""
+    texts = {line.text: None for route in solution.routes for line in route.lines}
+    return [text for text in texts if "=" in text and any(c.isalpha() for c in text)]
+
+
+def marking(name: str, scripts: list[Script], repeats: int) -> list[Row]:
+    """Marking scripts with their default schemes, the schemes built beforehand."""
+    schemes = {script.problem: default_scheme(script.problem) for script in scripts}
+    readable = [[line.text for line in script.lines] for script in scripts]
+    follows: list[list[bool]] = []
+
+    def ours() -> None:
+        for script in scripts:
+            mark_script(schemes[script.problem], script.lines, True)
+
+    def remembering() -> None:
+        @cache
+        def marked(script: Script) -> None:
+            mark_script(schemes[script.problem], script.lines, True)
+
+        for script in scripts:
+            marked(script)
+
+    def theirs() -> None:
+        follows[:] = [
+            baseline.follow(script.problem, lines)
+            for script, lines in zip(scripts, readable, strict=True)
+        ]
+
+    seconds, yardstick = best(ours, repeats), best(theirs, repeats)
+    share = wrong_share(scripts, follows)
+    what = (
+        f"marking {name}: {len(scripts)} ({len(set(scripts))} distinct), {share:.0%} of lines wrong"
+    )
+    rows = [(what, *_rate(seconds, yardstick, len(scripts)))]
+    if len(set(scripts)) < len(scripts):
+        again = best(remembering, repeats)
+        rows.append(("the same, equal scripts marked once", *_rate(again, yardstick, len(scripts))))
+    return rows
+
+
+def demo() -> list[Row]:
+    """The whole demo as a program, against SymPy checking every line of its scripts."""
+    with tempfile.TemporaryDirectory() as folder:
+        out = Path(folder) / "demo"
+        ours = run(["itembank.cli", "demo", "--out", str(out)])
+        theirs = run(["tests.benchmarks.baseline", str(out / "scripts.jsonl")])
+    return [
+        (
+            "the demo, against SymPy on its scripts",
+            f"{ours.seconds:.1f} s",
+            f"{theirs.seconds:.1f} s",
+            f"{theirs.seconds / ours.seconds:.2f}",
+        ),
+        (
+            "its memory at the peak",
+            f"{ours.megabytes:.0f} MB",
+            f"{theirs.megabytes:.0f} MB",
+            f"{ours.megabytes / theirs.megabytes:.1f}",
+        ),
+    ]
+
+
+def _each(ours: float, theirs: float, count: int, unit: str) -> tuple[str, str, str]:
+    return (
+        f"{ours / count * 1000:.1f} ms/{unit}",
+        f"{theirs / count * 1000:.1f} ms/{unit}",
+        f"{theirs / ours:.2f}",
+    )
+
+
+def _rate(ours: float, theirs: float, count: int) -> tuple[str, str, str]:
+    return (f"{count / ours:,.0f}/s", f"{count / theirs:,.0f}/s", f"{theirs / ours:.1f}")
+
+
+if __name__ == "__main__":
+    main()
