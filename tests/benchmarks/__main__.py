@@ -30,6 +30,10 @@ from tests.benchmarks.workload import Script, cohort, distinct_scripts, problems
 
 Row = tuple[str, str, str, str]
 COLUMNS = ("What", "Ours#", "SymPy alone#", "Ratio#")
+MEANING = """\
+Ratio: SymPy's figure over ours for time (above 1: we are faster); ours over SymPy's for memory.
+SymPy alone parses both lines of a step and compares their solution sets: it tells that a line
+is wrong; it gives no steps, no reasons, no marks."""
 
 
 def main(arguments: Sequence[str] | None = None) -> None:
@@ -40,21 +44,15 @@ def main(arguments: Sequence[str] | None = None) -> None:
         f"Python {platform.python_version()}, SymPy {sympy.__version__}, {os.cpu_count()} cores; "
         f"the best of {asked.repeats} repeats, each from empty memories."
     )
+    screen.print(table("Solving", COLUMNS, solving(problems(asked.problems), asked.repeats)))
     rows = [
-        *solving(problems(asked.problems), asked.repeats),
         *marking("distinct scripts", distinct_scripts(asked.scripts), asked.repeats),
         *marking("a cohort", cohort(asked.cohort), asked.repeats),
     ]
+    screen.print(table("Marking", COLUMNS, rows))
     if asked.demo:
-        rows += demo()
-    screen.print(table("", COLUMNS, rows))
-    screen.print(
-        "Ratio: SymPy's figure over ours for time (above 1: we are faster); ours over SymPy's"
-    )
-    screen.print(
-        "for memory. SymPy alone parses both lines of a step and compares solution sets: it"
-    )
-    screen.print("tells that a line is wrong; it gives no steps, no reasons, no marks.")
+        screen.print(table("The demo", COLUMNS, demo()))
+    screen.print(MEANING)
 
 
 def _arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
@@ -81,7 +79,7 @@ def solving(texts: Sequence[str], repeats: int) -> list[Row]:
     count = len(texts)
     what = f"{count} problems, {routes} routes, {sum(map(len, lines))} distinct lines"
     return [
-        (f"solving {what}, each line checked", *_each(checked, every, count, "problem")),
+        (f"{what}, each line checked", *_each(checked, every, count, "problem")),
         ("the same, against SymPy's value alone", *_each(checked, value, count, "problem")),
         (
             "the same without the check, against the value",
@@ -122,9 +120,7 @@ def marking(name: str, scripts: list[Script], repeats: int) -> list[Row]:
 
     seconds, yardstick = best(ours, repeats), best(theirs, repeats)
     share = wrong_share(scripts, follows)
-    what = (
-        f"marking {name}: {len(scripts)} ({len(set(scripts))} distinct), {share:.0%} of lines wrong"
-    )
+    what = f"{name}: {len(scripts)} ({len(set(scripts))} distinct), {share:.0%} of lines wrong"
     rows = [(what, *_rate(seconds, yardstick, len(scripts)))]
     if len(set(scripts)) < len(scripts):
         again = best(remembering, repeats)
@@ -140,13 +136,13 @@ def demo() -> list[Row]:
         theirs = run(["tests.benchmarks.baseline", str(out / "scripts.jsonl")])
     return [
         (
-            "the demo, against SymPy on its scripts",
+            "time, against SymPy checking its scripts",
             f"{ours.seconds:.1f} s",
             f"{theirs.seconds:.1f} s",
             f"{theirs.seconds / ours.seconds:.2f}",
         ),
         (
-            "its memory at the peak",
+            "memory at the peak",
             f"{ours.megabytes:.0f} MB",
             f"{theirs.megabytes:.0f} MB",
             f"{ours.megabytes / theirs.megabytes:.1f}",

@@ -13,9 +13,9 @@ def test_the_command_prints_a_row_for_each_measurement(capsys: pytest.CaptureFix
     main(["--problems", "3", "--scripts", "3", "--cohort", "12", "--repeats", "1", "--no-demo"])
 
     shown = capsys.readouterr().out
-    assert "solving 3 problems" in shown
-    assert "marking distinct scripts: 3" in shown
-    assert "marking a cohort: 12" in shown
+    assert "3 problems" in shown
+    assert "distinct scripts: 3" in shown
+    assert "a cohort: 12" in shown
     assert "ms/problem" in shown
 
 
