@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from itembank.algebra.matching import changes_between, same_relation
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Relation
@@ -36,7 +34,7 @@ def misread(state: State, step: Step, rules: Rules) -> State | None:
     other = judge.misread(step.relation)
     if other is None:
         return None
-    after = replace(state, judge=other, misread=True, lives=(), lines_used=0)
+    after = state._replace(judge=other, misread=True, lives=(), lines_used=0)
     note = f"the problem is misread: {', '.join(map(typed, judge.given))}"
     record = Record(step.number, "misread", (0,), (), note)
     after = after.recorded(record).faulted(step.number, "the problem is misread")
@@ -70,10 +68,9 @@ def restarted(state: State, number_: int) -> State:
     fresh = State(
         judge, (Live(0, judge.start, judge.start),), records=state.records, doubts=state.doubts
     )
-    fresh = replace(
-        fresh,
+    fresh = fresh._replace(
         cost=state.cost,
-        abandoned=(*state.abandoned, replace(state, abandoned=())),
+        abandoned=(*state.abandoned, state._replace(abandoned=())),
         checks=state.checks,
         others=state.others,
     )

@@ -34,6 +34,8 @@ def fold(start: State, lines: Sequence[WorkLine], rules: Rules) -> list[State]:
 
 def _pruned(states: list[State]) -> list[State]:
     """States alike merged; those far dearer than the cheapest left out."""
+    if len(states) == 1:
+        return states
     cheapest = min(state.cost for state in states)
     merged: dict[tuple[object, ...], State] = {}
     for state in sorted(states, key=lambda state: state.cost):
@@ -49,7 +51,7 @@ def _with_other_readings(kept: State, dropped: State) -> State:
     """The kept state remembers how else its last line could be read."""
     mine = {doubt.path for doubt in kept.doubts}
     more = tuple(d for d in dropped.doubts if d.path and d.path not in mine)
-    return replace(kept, others=(*kept.others, *more))
+    return kept._replace(others=(*kept.others, *more))
 
 
 def _line(state: State, line: WorkLine, rules: Rules, last: bool) -> list[State]:
@@ -67,7 +69,7 @@ def _line(state: State, line: WorkLine, rules: Rules, last: bool) -> list[State]
 def _unreadable(state: State, line: WorkLine) -> State:
     assert line.fault is not None
     record = Record(line.number, "unreadable", (), (), str(line.fault))
-    return replace(state.recorded(record), gap=line.number, before=None)
+    return state.recorded(record)._replace(gap=line.number, before=None)
 
 
 def _one(state: State, number_: int, line: Line, rules: Rules, last: bool) -> list[State]:
@@ -90,7 +92,7 @@ def _one(state: State, number_: int, line: Line, rules: Rules, last: bool) -> li
 def _note_alone(state: State, number_: int, line: Line) -> State:
     live = replace(state.live, notes=(*state.live.notes, *line.notes))
     record = Record(number_, "side working", (live.number,), (), "an operation noted by itself")
-    return replace(state.recorded(record), lives=(*state.lives[:-1], live))
+    return state.recorded(record)._replace(lives=(*state.lives[:-1], live))
 
 
 def _concluded(state: State, number_: int, statement: str, rules: Rules) -> State:
@@ -101,8 +103,7 @@ def _concluded(state: State, number_: int, statement: str, rules: Rules) -> Stat
     if own and (state.wrong or state.misread):
         verdict = "follows own error"
     record = Record(number_, verdict, (state.live.number,), (), statement)
-    return replace(
-        state.recorded(record),
+    return state.recorded(record)._replace(
         conclusions=(*state.conclusions, (number_, statement, own)),
         lines_used=state.lines_used,
     )
@@ -112,7 +113,7 @@ def _relation(
     state: State, number_: int, relation: Relation, line: Line, rules: Rules, last: bool
 ) -> list[State]:
     relation = _continued(state, relation, line)
-    states = [replace(state, last=relation)]
+    states = [state._replace(last=relation)]
     pieces = state.judge.split(relation)
     if line.heads[:1] == ("=",) and len(pieces) > 1:
         pieces = pieces[-1:]
@@ -165,7 +166,7 @@ def _with_answer(state: State, number_: int, answer: Answer) -> State:
     """The value of a line that shows its operations: its own by what the line was judged."""
     record = next((r for r in state.records if r.number == number_), None)
     own = record is not None and record.verdict in ("follows", "follows own error", "copied")
-    return replace(state, stated=(*state.stated, Stated(number_, answer, own)))
+    return state._replace(stated=(*state.stated, Stated(number_, answer, own)))
 
 
 def _no_form(state: State, number_: int, piece: Relation) -> State:
@@ -177,7 +178,7 @@ def _no_form(state: State, number_: int, piece: Relation) -> State:
         state.judge.form(piece)
     except NoValue as fault:
         record = Record(number_, "unexplained", (), (), str(fault))
-        return replace(state.recorded(record), gap=number_, before=None)
+        return state.recorded(record)._replace(gap=number_, before=None)
     raise AssertionError(piece)
 
 
@@ -192,13 +193,13 @@ def _equation(state: State, step: Step, rules: Rules) -> list[State]:
         other = misread(state, step, rules)
         if other is not None:
             return [other]
-    used = replace(state, lines_used=state.lines_used + 1)
+    used = state._replace(lines_used=state.lines_used + 1)
     if starts_again(used, step, rules):
         used = restarted(used, step.number)
     if live.relation is not None and same_relation(step.relation, live.relation):
         record = Record(step.number, "copied", (live.number,))
         renewed = replace(live, notes=(*live.notes, *step.notes))
-        return [replace(used.recorded(record), lives=(*used.lives[:-1], renewed))]
+        return [used.recorded(record)._replace(lives=(*used.lives[:-1], renewed))]
     return _bridged(used, judge_line(used, step, rules), step, rules)
 
 

@@ -6,8 +6,8 @@ teacher may decide it. The totals of the states that are left are the range of t
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
-from typing import Any
+from dataclasses import dataclass
+from typing import Any, NamedTuple
 
 from itembank.algebra.written import Note, Relation
 from itembank.topics.judging import Answer, Judge
@@ -79,8 +79,7 @@ class Doubt:
     path: tuple[PathPart, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class State:
+class State(NamedTuple):
     """One reading of the script so far.
 
     ``fault`` is why the accuracy mark is lost (empty where it is not); ``gap`` the number of an
@@ -99,7 +98,7 @@ class State:
     fault_line: int = 0
     cost: int = 0
     gap: int = 0
-    before: State | None = field(default=None, repr=False)
+    before: State | None = None
     wrong: bool = False
     removed: bool = False
     ended: bool = False
@@ -107,7 +106,7 @@ class State:
     checks: tuple[int, ...] = ()
     last: Relation | None = None
     lines_used: int = 0
-    abandoned: tuple[State, ...] = field(default=(), repr=False)
+    abandoned: tuple[State, ...] = ()
     others: tuple[Doubt, ...] = ()
 
     @property
@@ -123,28 +122,28 @@ class State:
         """The state with an open stage settled; a settled one stays as it is."""
         if self.status(stage) is not None:
             return self
-        return replace(self, statuses=(*self.statuses, (stage, status)))
+        return self._replace(statuses=(*self.statuses, (stage, status)))
 
     def faulted(self, line: int, reason: str) -> State:
         """The state with the accuracy mark lost, for the first reason that took it."""
         if self.fault:
             return self
-        return replace(self, fault=reason, fault_line=line)
+        return self._replace(fault=reason, fault_line=line)
 
     def recorded(self, record: Record) -> State:
         """The state with one more line spoken of; the same line's verdicts are joined."""
         others = tuple(r for r in self.records if r.number != record.number)
         same = next((r for r in self.records if r.number == record.number), None)
         joined = record if same is None else _joined(same, record)
-        return replace(self, records=(*others, joined))
+        return self._replace(records=(*others, joined))
 
     def at(self, live: Live) -> State:
         """The state with one more line that later ones can follow from."""
-        return replace(self, lives=(*self.lives[-7:], live))
+        return self._replace(lives=(*self.lives[-7:], live))
 
     def paid(self, cost: int) -> State:
         """The state with the cost of a reading added."""
-        return replace(self, cost=self.cost + cost)
+        return self._replace(cost=self.cost + cost)
 
     @property
     def merging_key(self) -> tuple[object, ...]:

@@ -29,7 +29,7 @@ def judge_value(
     if worth.kind == CUT and rules.open(state):
         allowed = _right_value(state, stated, piece, rules)
         doubt = Doubt(number_, "a decimal cut short, not rounded", "allowed")
-        allowed = replace(allowed, doubts=(*allowed.doubts, doubt))
+        allowed = allowed._replace(doubts=(*allowed.doubts, doubt))
         return [_wrong_value(state, stated, piece, rules), allowed]
     return _bridged_value(state, stated, piece, rules)
 
@@ -53,7 +53,7 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
     path = moves_path(moves)
     note = f"line {state.gap} is unreadable, but the value follows" if state.gap else ""
     record = Record(stated.line, verdict, (state.live.number,), path, note)
-    after = replace(after, stated=(*after.stated, stated), gap=0, before=None)
+    after = after._replace(stated=(*after.stated, stated), gap=0, before=None)
     after = after.recorded(record)
     if form is not None and number_form(stated.answer.node) is None:
         after = after.at(Live(stated.line, form, form))
@@ -77,8 +77,8 @@ def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
         reason = f"not earned: the value in line {stated.line} is wrong and implies nothing"
         after = after.settled(stage, Status(LOST, stated.line, reason))
     record = Record(stated.line, verdict, (state.live.number,), path, words)
-    after = replace(
-        after.recorded(record), stated=(*after.stated, stated), gap=0, before=None, wrong=True
+    after = after.recorded(record)._replace(
+        stated=(*after.stated, stated), gap=0, before=None, wrong=True
     )
     after = after.faulted(stated.line, f"the value in line {stated.line} is wrong: {words}")
     return after.paid(max(cost, ERROR_COST))

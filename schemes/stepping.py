@@ -79,7 +79,7 @@ def _right(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
     verdict = "follows own error" if state.wrong or state.misread else "follows"
     note = _gap_note(state)
     record = Record(step.number, verdict, (live.number,), moves_path(moves), note)
-    after = replace(after, gap=0, before=None).recorded(record)
+    after = after._replace(gap=0, before=None).recorded(record)
     return _onward(after.paid(reading.cost), state, step)
 
 
@@ -126,8 +126,7 @@ def _error(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
     path = wrong_path(reading.wrongs, tuple(spoiled))
     record = Record(step.number, "method error", (live.number,), path)
     after = after.recorded(record).paid(reading.cost)
-    after = replace(
-        after, gap=0, before=state, wrong=True, removed=state.removed or removed,
+    after = after._replace(gap=0, before=state, wrong=True, removed=state.removed or removed,
         ended=state.ended or state.judge.ended(step.form),
         doubts=(*after.doubts, Doubt(step.number, words, words, path)),
     )  # fmt: skip
@@ -175,7 +174,7 @@ def _one_side(state: State, step: Step, rules: Rules, live: Live, reading: Readi
         step.number, "an operation on one side only, and nothing follows", "notation", path
     )
     after = after.recorded(record).paid(reading.cost)
-    after = replace(after, gap=0, before=None, doubts=(*after.doubts, doubt))
+    after = after._replace(gap=0, before=None, doubts=(*after.doubts, doubt))
     onward = state.judge.onward(state.live.form, wrong.both)
     return after.at(Live(step.number, onward, wrong.both, notes=step.notes))
 
@@ -199,7 +198,7 @@ def _slipped(
             after = after.settled(other, Status(EARNED, step.number, reason, shown))
     record = Record(step.number, "slip", (live.number,), path)
     after = after.recorded(record).paid(reading.cost).faulted(step.number, f"slip: {slip.words}")
-    after = replace(after, gap=0, before=state, wrong=True)
+    after = after._replace(gap=0, before=state, wrong=True)
     after = _onward(after, state, step)
     if not stage or slip.keeps_method or written:
         yield after
@@ -209,10 +208,10 @@ def _slipped(
     earned = Status(EARNED, step.number, f"condoned: {question}")
     if rules.settings.unwritten_slip != "condone":
         doubt = Doubt(step.number, question, "withheld", path)
-        yield replace(after.settled(stage, withheld), doubts=(*after.doubts, doubt))
+        yield after.settled(stage, withheld)._replace(doubts=(*after.doubts, doubt))
     if rules.settings.unwritten_slip != "withhold":
         doubt = Doubt(step.number, question, "condoned", path)
-        yield replace(after.settled(stage, earned), doubts=(*after.doubts, doubt))
+        yield after.settled(stage, earned)._replace(doubts=(*after.doubts, doubt))
 
 
 def _is_written(state: State, step: Step, live: Live, stage: str) -> bool:
@@ -244,9 +243,9 @@ def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
     )
     record = Record(step.number, verdict, (state.live.number,), (), question)
     base = state.recorded(record).paid(UNEXPLAINED_COST)
-    base = replace(base, gap=0, before=state, wrong=state.wrong or not same)
+    base = base._replace(gap=0, before=state, wrong=state.wrong or not same)
     if state.judge.ended(step.form):
-        base = replace(base, ended=True)
+        base = base._replace(ended=True)
     base = _onward(base, state, step)
     withheld = base.faulted(step.number, question)
     for stage in newly:
@@ -259,8 +258,8 @@ def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
     for stage in newly:
         condoned = condoned.settled(stage, Status(EARNED, step.number, f"allowed: {question}"))
     return [
-        replace(withheld, doubts=(*withheld.doubts, Doubt(step.number, question, "withheld"))),
-        replace(condoned, doubts=(*condoned.doubts, Doubt(step.number, question, "allowed"))),
+        withheld._replace(doubts=(*withheld.doubts, Doubt(step.number, question, "withheld"))),
+        condoned._replace(doubts=(*condoned.doubts, Doubt(step.number, question, "allowed"))),
     ]
 
 
@@ -307,4 +306,4 @@ def allowed(state: State, gap: int, stages: Sequence[str]) -> State:
     kept = tuple((n, s) for n, s in state.statuses if n not in stages)
     added = tuple((stage, Status(EARNED, gap, reason)) for stage in stages)
     doubt = Doubt(gap, f"line {gap} is unreadable", "allowed")
-    return replace(state, statuses=(*kept, *added), doubts=(*state.doubts, doubt))
+    return state._replace(statuses=(*kept, *added), doubts=(*state.doubts, doubt))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from itembank.algebra.matching import renamed
 from itembank.algebra.reading import ReadingFault, read_lines
@@ -53,9 +54,15 @@ def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = Fal
 
 def _read(number: int, line: ScriptLine, comma: bool) -> WorkLine:
     try:
-        return WorkLine(number, line.text, read_lines(line.text, comma=comma))
+        return WorkLine(number, line.text, _remembered(line.text, comma))
     except ReadingFault as fault:
         return WorkLine(number, line.text, (), fault)
+
+
+@lru_cache(maxsize=32768)
+def _remembered(text: str, comma: bool) -> tuple[Line, ...]:
+    """Many pupils write the same lines: each is read once."""
+    return read_lines(text, comma=comma)
 
 
 def _replaced(

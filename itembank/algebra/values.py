@@ -73,6 +73,7 @@ def symbols(node: Node) -> frozenset[str]:
     return frozenset().union(*map(symbols, children(node)))
 
 
+@lru_cache(maxsize=65536)
 def relation_symbols(relation: Relation) -> frozenset[str]:
     """The letters that stand in a relation."""
     return frozenset().union(*(symbols(side) for side in relation.sides))

@@ -26,6 +26,7 @@ from itembank.algebra.written import (
 )
 
 MOST_PARTS = 24
+ZERO = Fraction(0)
 
 LETTER, NUMBER, GROUP = "letter", "number", "group"
 
@@ -184,20 +185,15 @@ def scaled(parts: Parts, factor: Fraction) -> Parts:
 
 
 class Flat(NamedTuple):
-    """A side multiplied out: the coefficients of its unknown terms, and its numbers, in order."""
+    """A side multiplied out: the coefficients of its unknown terms and its numbers, in order.
+
+    ``slope`` and ``constant`` are their sums.
+    """
 
     letters: tuple[Fraction, ...]
     numbers: tuple[Fraction, ...]
-
-    @property
-    def slope(self) -> Fraction:
-        """The sum of the coefficients."""
-        return sum(self.letters, Fraction(0))
-
-    @property
-    def constant(self) -> Fraction:
-        """The sum of the numbers."""
-        return sum(self.numbers, Fraction(0))
+    slope: Fraction
+    constant: Fraction
 
 
 @lru_cache(maxsize=65536)
@@ -214,7 +210,7 @@ def flat(parts: Parts) -> Flat:
             inner = flat(part.inner)
             letters.extend(part.worth * c for c in inner.letters)
             numbers.extend(part.worth * c for c in inner.numbers)
-    return Flat(tuple(letters), tuple(numbers))
+    return Flat(tuple(letters), tuple(numbers), sum(letters, ZERO), sum(numbers, ZERO))
 
 
 def multiplied_out(side: Parts) -> Parts:

@@ -39,10 +39,11 @@ class Fit(NamedTuple):
 
 def key(equation: Equation) -> Key:
     """What every right step keeps: the solution, that there is none, or that all values serve."""
-    state = balance(equation)
-    if state.slope:
-        return ("value", -state.constant / state.slope)
-    return ("none", ZERO) if state.constant else ("all", ZERO)
+    left, right = flat(equation.left), flat(equation.right)
+    slope, constant = left.slope - right.slope, left.constant - right.constant
+    if slope:
+        return ("value", -constant / slope)
+    return ("none", ZERO) if constant else ("all", ZERO)
 
 
 @lru_cache(maxsize=65536)
