@@ -77,9 +77,9 @@ def _lines(session: Session, assessment: Assessment) -> dict[tuple[str, int], tu
 def _errors(
     marks: Iterable[PointStanding], lines: dict[tuple[str, int], tuple[str, ...]]
 ) -> Iterable[ErrorCount]:
-    """How many scripts show each error, with the line of the first that does."""
+    """How many scripts show each error, with a line that shows it, if possible not the last."""
     scripts: dict[str, set[tuple[str, int]]] = defaultdict(set)
-    example: dict[str, str] = {}
+    examples: dict[str, list[tuple[bool, str]]] = defaultdict(list)
     for row in marks:
         award = row.award
         if award is None or not award.error_seen:
@@ -87,6 +87,8 @@ def _errors(
         key = row.candidate, row.question
         scripts[award.error_seen].add(key)
         if award.line and award.line <= len(lines[key]):
-            example.setdefault(award.error_seen, lines[key][award.line - 1])
+            last = award.line == len(lines[key])
+            examples[award.error_seen].append((last, lines[key][award.line - 1]))
     for name, found in sorted(scripts.items()):
-        yield ErrorCount(name, len(found), example.get(name, ""))
+        shown = sorted(examples[name], key=lambda example: example[0])
+        yield ErrorCount(name, len(found), shown[0][1] if shown else "")
