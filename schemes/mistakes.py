@@ -137,9 +137,15 @@ def _at(judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]
         text = judge.show(wrong.after)
         if text in found or judge.key(wrong.after) == judge.key(form) or _relation(text) is None:
             continue
+        if _has_empty_side(text) and not _has_empty_side(judge.show(form)):
+            continue  # nobody who solves by steps brings everything to one side
         order = _simplicity(judge, wrong, text, heading)
         found[text] = (order, Mistake(wrong.name, wrong.words, place, text, wrong.cost))
     return [mistake for _, mistake in sorted(found.values(), key=lambda one: one[0])]
+
+
+def _has_empty_side(text: str) -> bool:
+    return "0" in (side.strip() for side in text.split("="))
 
 
 def _spoils(judge: Judge, wrong: Wrong, form: Form, stage: str) -> bool:
