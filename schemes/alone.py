@@ -19,13 +19,17 @@ def special_mark(
 ) -> MarkedScript | None:
     """The marks of a script that states a value without working; None where there is working."""
     kinds = [_kind(line, judge, n == _last(working)) for n, line in enumerate(working.lines)]
-    if "working" in kinds or not {"value", "conclusion"} & set(kinds):
+    found = "trial" in kinds and _found_by_trial(working, judge)
+    if "working" in kinds or not (found or {"value", "conclusion"} & set(kinds)):
         return None
     if "trial" in kinds and scheme.settings.trials == "full":
         show_working = False
     answers = [a for line in working.lines if line.counts for a in _answers(line, judge)]
-    worth = _worth(scheme, judge, working, answers)
-    lines = tuple(_line_mark(line, kind) for line, kind in zip(working.lines, kinds, strict=True))
+    worth = _worth(scheme, judge, working, answers) if answers or not found else ACCEPTED
+    lines = tuple(
+        _line_mark(line, kind, worth != "wrong")
+        for line, kind in zip(working.lines, kinds, strict=True)
+    )
     return _marks(scheme, judge, worth, lines, kinds, show_working)
 
 
@@ -72,6 +76,20 @@ def _relation_kind(relation: Relation, judge: Judge, last: bool) -> str:
     if "trial" in kinds:
         return "trial"
     return "value" if "value" in kinds else "working"
+
+
+def _found_by_trial(working: Working, judge: Judge) -> bool:
+    """Whether the last line puts the right value into the problem, and says no more."""
+    last = working.lines[_last(working)]
+    right = judge.value_of(judge.start)
+    return any(
+        value_put_in(side, ours) == right
+        for piece in last.relations
+        for given in judge.given
+        for side in given.sides
+        for ours in piece.sides
+        if relation_symbols(Relation((side,)))
+    )
 
 
 def _unfinished(answer: Answer) -> bool:
@@ -132,7 +150,8 @@ def _marks(
     show_working: bool,
 ) -> MarkedScript:
     line = next(
-        (n for n in range(len(kinds), 0, -1) if kinds[n - 1] in ("value", "conclusion")), None
+        (n for n in range(len(kinds), 0, -1) if kinds[n - 1] in ("value", "conclusion", "trial")),
+        None,
     )
     trials = "trial" in kinds and scheme.settings.trials != "full"
     one_mark = scheme.total == 1
@@ -173,7 +192,8 @@ def _result(
     return MarkedScript(marks, scheme.total, marks, marks, points, lines, special)
 
 
-def _line_mark(line: WorkLine, kind: str) -> LineMark:
-    verdict = {"copy": "copied", "trial": "trial", "value": "follows", "conclusion": "follows"}
+def _line_mark(line: WorkLine, kind: str, right: bool) -> LineMark:
+    stated = "follows" if right else "unexplained"
+    verdict = {"copy": "copied", "trial": "trial", "value": stated, "conclusion": stated}
     note = "" if line.counts else "crossed out and replaced"
     return LineMark(line.text, True, verdict.get(kind, "ignored"), note=note)

@@ -106,6 +106,8 @@ def _value(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Awa
     if target.conclusion:
         return _conclusion(state, scheme, point, target)
     stated = _final(state, target)
+    if stated is None and state.unread and not state.fault:
+        return Award(point, point.value, state.unread, "stated there if the teacher reads it so")
     if stated is None:
         return Award(point, 0, None, "no value is stated")
     if state.conclusions:
@@ -196,6 +198,8 @@ def _conclusion(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -
         return Award(
             point, 0, state.stated[-1].line, "a value is stated where there is none to state"
         )
+    if not state.conclusions and state.unread and not state.fault:
+        return Award(point, point.value, state.unread, "said there if the teacher reads it so")
     if not state.conclusions:
         return Award(point, 0, None, "the conclusion is not said")
     line, words, _ = state.conclusions[-1]

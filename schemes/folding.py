@@ -6,15 +6,15 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.matching import same_relation
+from itembank.algebra.matching import left_to_right, same_relation
 from itembank.algebra.values import NoValue, number, number_form, relation_symbols, symbols, walk
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum
 from itembank.topics.judging import Answer
 from schemes.attempts import is_problem, misread, problem_copied, restarted, starts_again
 from schemes.numbers import judge_numbers
-from schemes.states import EARNED, Record, Rules, State, Stated, Step
+from schemes.states import EARNED, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
-from schemes.stepping import allowed, judge_line, right_form
+from schemes.stepping import allowed, judge_line, rested, right_form
 from schemes.working import WorkLine
 
 MOST_STATES = 24
@@ -29,7 +29,15 @@ def fold(start: State, lines: Sequence[WorkLine], rules: Rules) -> list[State]:
     for line in counted:
         last = line is counted[-1]
         states = _pruned([after for state in states for after in _line(state, line, rules, last)])
-    return states
+    return [after for state in states for after in _unread_to_the_end(rested(state, rules), rules)]
+
+
+def _unread_to_the_end(state: State, rules: Rules) -> list[State]:
+    """A script that breaks off in an unreadable line: the rest may stand there (5.7)."""
+    if not state.gap or state.stated or state.conclusions:
+        return [state]
+    found = allowed(state, state.gap, rules.open(state))
+    return [state, found._replace(unread=state.gap)]
 
 
 def _pruned(states: list[State]) -> list[State]:
@@ -103,10 +111,12 @@ def _concluded(state: State, number_: int, statement: str, rules: Rules) -> Stat
     if own and (state.wrong or state.misread):
         verdict = "follows own error"
     record = Record(number_, verdict, (state.live.number,), (), statement)
-    return state.recorded(record)._replace(
-        conclusions=(*state.conclusions, (number_, statement, own)),
-        lines_used=state.lines_used,
-    )
+    after = state.recorded(record)
+    for stage in rules.open(after) if own else ():
+        if stage in judge.concluding:
+            status = Status(EARNED, number_, f"implied by {statement!r}", shown=False)
+            after = after.settled(stage, status)
+    return after._replace(conclusions=(*after.conclusions, (number_, statement, own)))
 
 
 def _relation(
@@ -149,7 +159,9 @@ def _piece(
     lead: Fraction | None,
 ) -> list[State]:  # fmt: skip
     if not relation_symbols(piece):
+        piece = Relation(piece.sides, tuple("=" if s == "≠" else s for s in piece.signs))
         return judge_numbers(state, number_, piece, line, rules, last, lead)
+    piece = _in_writing_order(state, piece)
     answer = state.judge.answer(piece)
     if answer is not None and not answer.working:
         return judge_value(state, number_, piece, answer, rules)
@@ -160,6 +172,25 @@ def _piece(
     if answer is not None:
         states = [_with_answer(s, number_, answer) for s in states]
     return states
+
+
+def _in_writing_order(state: State, piece: Relation) -> Relation:
+    """``x = 23 + 7 / 6``: read in the order written where only that is right (5.4)."""
+    if len(piece.sides) != 2:
+        return piece
+    meant = left_to_right(piece.sides[1])
+    if meant is None or _leads_to_value(state, piece.sides[1]):
+        return piece
+    return (
+        Relation((piece.sides[0], meant), piece.signs) if _leads_to_value(state, meant) else piece
+    )
+
+
+def _leads_to_value(state: State, side: Node) -> bool:
+    try:
+        return number(side) == state.judge.value_of(state.live.form)
+    except NoValue:
+        return False
 
 
 def _with_answer(state: State, number_: int, answer: Answer) -> State:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.matching import value_put_in
+from itembank.algebra.matching import left_to_right, value_put_in
 from itembank.algebra.values import NoValue, number, number_form, symbols
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol
 from itembank.topics.judging import Answer, Worked
@@ -141,6 +141,9 @@ def _computed(
         value, result = number(left), number(right)
     except NoValue as fault:
         return [used.recorded(Record(number_, "side working", (), (), str(fault)))]
+    meant = left_to_right(left)
+    if value != result and meant is not None and number(meant) == result:
+        left, value = meant, result
     runs_on = value != result and _runs_on(right, value)
     if runs_on:
         result = value
@@ -148,7 +151,18 @@ def _computed(
     found = _operation(used, left, result)
     if found is not None:
         return [_worked(used, number_, found, answer, value, rules, last, runs_on)]
+    if last and value == result and not runs_on and _comes_to_value(used, value, rules):
+        stated = Relation((_letter(used), left), ("=",))
+        whole = state.judge.bare_answer(Relation((right,)))
+        if whole is not None:
+            return [_as_bare(one) for one in judge_value(used, number_, stated, whole, rules)]
     return [_loose(used, number_, value, result, answer, rules, last)]
+
+
+def _comes_to_value(state: State, value: Fraction, rules: Rules) -> bool:
+    """A computation by itself that ends in the value (4.6)."""
+    right = state.judge.value_of(state.live.form)
+    return rules.settings.bare_value and not state.stated and right == value
 
 
 def _runs_on(node: Node, value: Fraction) -> bool:

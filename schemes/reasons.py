@@ -20,7 +20,8 @@ def moves_words(moves: Sequence[Move]) -> str:
 
 def wrong_path(wrongs: Sequence[Wrong], spoiled: Sequence[str]) -> tuple[PathPart, ...]:
     """The errors of a line, each with the stage that it spoils."""
-    stages = [*spoiled, *[""] * len(wrongs)]
+    served = [wrong.stages[0] if wrong.stages else "value" for wrong in wrongs]
+    stages = [*spoiled, *served[len(spoiled) :]]
     return tuple(
         PathPart("error", wrong.name, stage, wrong.words)
         for wrong, stage in zip(wrongs, stages, strict=False)

@@ -83,8 +83,9 @@ class State(NamedTuple):
     """One reading of the script so far.
 
     ``fault`` is why the accuracy mark is lost (empty where it is not); ``gap`` the number of an
-    unreadable line not yet bridged; ``before`` the state before the last line where that was
-    wrong, so that a right line at once after it can correct it (5.10).
+    unreadable line not yet bridged, ``unread`` of one that a teacher may find to state the value;
+    ``before`` the state before the last line where that was wrong, so that a right line at once
+    after it can correct it (5.10).
     """
 
     judge: Judge
@@ -98,6 +99,7 @@ class State(NamedTuple):
     fault_line: int = 0
     cost: int = 0
     gap: int = 0
+    unread: int = 0
     before: State | None = None
     wrong: bool = False
     removed: bool = False

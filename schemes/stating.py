@@ -11,7 +11,7 @@ from schemes.answers import CUT, ROUNDED, quality
 from schemes.explaining import ERROR_COST, SLIP_COST, explain
 from schemes.reasons import moves_path, slip_path, wrong_path
 from schemes.states import EARNED, LOST, Doubt, Live, Record, Rules, State, Stated, Status
-from schemes.stepping import allowed, right_form
+from schemes.stepping import allowed, rested, right_form
 from schemes.verdicts import PathPart
 
 
@@ -46,9 +46,12 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
     form = right_form(state, piece)
     moves = () if form is None else state.judge.path(state.live.form, form)
     after = state
-    for stage in rules.open(state):
+    still = rules.open(state)
+    own_line = bool(still) and all(move.stage != state.judge.stages[-1] for move in moves)
+    for stage in still:
         reason = f"implied by the value in line {stated.line}"
-        after = after.settled(stage, Status(EARNED, stated.line, reason, shown=False))
+        shown = own_line and stage == still[-1]
+        after = after.settled(stage, Status(EARNED, stated.line, reason, shown))
     verdict = "follows own error" if state.wrong or state.misread else "follows"
     path = moves_path(moves)
     note = f"line {state.gap} is unreadable, but the value follows" if state.gap else ""
@@ -72,8 +75,8 @@ def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
         words = readings[0].wrongs[0].name
     elif readings and readings[0].slip is not None:
         path, verdict, words = slip_path(readings[0].slip, ""), "slip", readings[0].slip.words
-    after = state
-    for stage in rules.open(state):
+    after = rested(state, rules)
+    for stage in rules.open(after):
         reason = f"not earned: the value in line {stated.line} is wrong and implies nothing"
         after = after.settled(stage, Status(LOST, stated.line, reason))
     record = Record(stated.line, verdict, (state.live.number,), path, words)

@@ -12,7 +12,7 @@ from typing import Any
 
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
-from itembank.topics.judging import Wrong
+from itembank.topics.judging import Slip, Wrong
 from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain
 from schemes.reasons import moves_path, moves_words, slip_path, wrong_path
 from schemes.states import (
@@ -185,7 +185,7 @@ def _slipped(
     slip = reading.slip
     assert slip is not None
     newly = _newly(state, step, rules)
-    stage = next((s for s in slip.stages if s in newly), "")
+    stage = next((s for s in slip.stages if s in newly), "") or _slip_serves(state, rules, slip)
     written = _is_written(state, step, live, stage)
     path = slip_path(slip, stage)
     after = state
@@ -214,6 +214,11 @@ def _slipped(
         yield after.settled(stage, earned)._replace(doubts=(*after.doubts, doubt))
 
 
+def _slip_serves(state: State, rules: Rules, slip: Slip) -> str:
+    """A slip in a line that reaches nothing belongs to the earliest stage still to do."""
+    return next((stage for stage in rules.open(state) if stage in slip.stages), "")
+
+
 def _is_written(state: State, step: Step, live: Live, stage: str) -> bool:
     """Whether the operation of a stage is written: in the line, the one before, or a note (3.2)."""
     judge = state.judge
@@ -230,6 +235,7 @@ def _is_noted(state: State, step: Step, stage: str) -> bool:
 
 def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
     """A line that nothing explains: the marks of the stages first reached in it wait (5.8)."""
+    state = rested(state, rules)
     noted = [s for s in _newly(state, step, rules) if _is_noted(state, step, s)]
     for stage in noted:
         state = state.settled(stage, Status(EARNED, step.number, "the operation is noted"))
@@ -290,6 +296,15 @@ def _same_stages(state: State, step: Step) -> bool:
     judge = state.judge
     now = judge.reached(judge.start, step.form)
     return now == judge.reached(judge.start, state.live.line)
+
+
+def rested(state: State, rules: Rules) -> State:
+    """The state with what counts as reached where the work stops at its last line."""
+    for stage in rules.open(state):
+        if stage in state.judge.resting(state.live.line):
+            reason = f"reached in line {state.live.number}, where the work stops"
+            state = state.settled(stage, Status(EARNED, state.live.number, reason))
+    return state
 
 
 def right_form(state: State, relation: Relation) -> Any:

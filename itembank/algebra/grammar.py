@@ -84,7 +84,8 @@ _SAME = str.maketrans(
         "𝑥": "x",
         "𝑦": "y",
         "⋯": "…",
-        **dict.fromkeys("⟹⟾", "⇒"),
+        **dict.fromkeys("⟹⟾⇔⟺↔⟷", "⇒"),
+        **dict(zip("хуасеоХУАС", "xyaceoXYAC", strict=True)),
         **dict.fromkeys("⟶➔➜➝➞➙", "→"),
     }
 )

@@ -215,3 +215,35 @@ def _renamed(node: Node, old: str, new: str) -> Node:
             return Bracket(_renamed(body, old, new), kind)
         case _:
             return node
+
+
+def left_to_right(side: Node) -> Node | None:
+    """Numbers worked in the order written, whatever binds tighter: ``23 + 7 / 6`` as (23 + 7)/6.
+
+    ``None`` where the usual order is that order already.
+    """
+    if symbols(side) or not isinstance(side, Sum):
+        return None
+    out: Node | None = None
+    regrouped = False
+    for sign, body in side.terms:
+        pieces = _in_order(body)
+        first = pieces[0][1]
+        out = first if out is None else Sum((("+", out), (sign, first)))
+        for mark, piece in pieces[1:]:
+            regrouped = regrouped or isinstance(out, Sum)
+            whole: Node = Bracket(out) if isinstance(out, Sum) else out
+            out = Quotient(whole, piece, "÷") if mark == "÷" else Product((whole, piece), ("×",))
+    return out if regrouped else None
+
+
+def _in_order(body: Node) -> list[tuple[str, Node]]:
+    """The factors and divisors of a term in the order written."""
+    match body:
+        case Product(factors):
+            first, *rest = factors
+            return [*_in_order(first), *(("×", factor) for factor in rest)]
+        case Quotient(top, bottom):
+            return [*_in_order(top), ("÷", bottom)]
+        case _:
+            return [("", body)]

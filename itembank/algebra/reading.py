@@ -43,7 +43,7 @@ _STATEMENT_LEAD = re.compile(
 _HEAD = re.compile(
     r"\s*(?:(?P<word>so|therefore|hence|thus|then|and\s+so|giving|gives|which\s+gives|we\s+get"
     r"|i\.e\.|ie|now|solve|answer|ans|the\s+answer\s+is|check|checking|test|try|trying|again"
-    r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and)\b\s*[:.,]?|(?P<sign>∴|⇒|→|=>|->|-->|\.\.\.(?=\s)|=(?!=)))\s*",
+    r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and|no|wait|sorry|oops|correction)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
     re.IGNORECASE,
 )
 _LABEL = r"(?:\(\s*\d\s*\)|[①-⑨])"
@@ -52,11 +52,10 @@ _LABEL_HEAD = re.compile(
 )
 _LABEL_TAIL = re.compile(rf"\s+(?:[.-]{{2,}}\s*)?(?P<given>{_LABEL})\s*$")
 _IS = re.compile(
-    r"^(?P<letter>[a-z])\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be)\s+",
-    re.IGNORECASE,
+    r"\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be)\s+", re.IGNORECASE
 )
 _BETWEEN = re.compile(
-    r"\s*(?:;|\||\n|=>|⇒|-+>|→|∴|\bso\b|\btherefore\b|\bhence\b)\s*", re.IGNORECASE
+    r"\s*(?:;|\||\n|=+>|⇒|-+>|→|∴|\b(?:so|therefore|hence|because)\b\s*[,:]?)\s*", re.IGNORECASE
 )
 _WIDE = re.compile(r"\s{3,}|\t")
 _RELATION_SIGN = re.compile(r"[=<>≤≥≠≈]")
@@ -67,9 +66,15 @@ _LOOSE_NOTE = re.compile(
     r"(?:\s{3,}|\s{2,}(?=[×÷])|\t\s*)(?P<loose>[+\-×÷/](?=\S)[^=]*|[×÷]\s*[^=]*)$"
 )
 _WORD_NOTE = re.compile(
-    r"(?:\s{2,}|\s*[(\[,]\s*)(?P<verb>add|plus|subtract|take\s+away|take|minus|multiply(?:\s+both\s+sides)?"
+    r"(?:\s+|\s*[(\[,]\s*)(?P<verb>add|plus|subtract|take\s+away|take|minus|multiply(?:\s+both\s+sides)?"
     r"(?:\s+by)?|times(?:\s+by)?|divide(?:\s+both\s+sides)?(?:\s+by)?)\s+(?P<what>[^=()\[\]]+?)"
     r"(?:\s+(?:to|from|on)?\s*(?:both|each)\s+sides?)?\s*[)\]]?\s*$",
+    re.IGNORECASE,
+)
+_HEAD_NOTE = re.compile(
+    r"\s*(?:(?P<colon>[+\-×÷/][^:=]*):|\(\s*(?P<round>[+×÷/][^()=]*)\)\s+|\(\s*(?P<wide>-[^()=]*)\)\s{2,}"
+    r"|\[\s*(?P<square>[+\-×÷/][^\[\]=]*)\]\s+|(?P<verb>add|subtract|take|multiply(?:\s+by)?|times"
+    r"|divide(?:\s+by)?)\s+(?P<what>[^:=]+?)\s*(?:(?:to|from|on)?\s*(?:both|each)\s+sides?)?\s*:)\s*",
     re.IGNORECASE,
 )
 _ALONE_NOTE = re.compile(r"^\s*[(\[]?\s*(?P<op>[×÷/][^=()\[\]]+|[+\-][^=()\[\]]+)[)\]]?\s*$")
@@ -151,7 +156,9 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     label, start, end = _label(text, start, end)
     if tail := _TAIL.search(text, start, end):
         end = tail.start()
+    before, start = _head_notes(text, start, end)
     notes, end = _notes(text, start, end, bool(statement))
+    notes = (*before, *notes)
     body = text[start:end]
     if not body.strip(" .,"):
         if not (statement or notes or heads):
@@ -184,13 +191,22 @@ def _statement(text: str, start: int, end: int) -> tuple[str, int]:
 def _heads(text: str, start: int, end: int) -> tuple[tuple[str, ...], int]:
     heads = []
     while match := _HEAD.match(text, start, end):
-        word = match.group("word")
+        word = match.group("word") or match.group("item")
         after = text[match.end() : match.end() + 1]
         if word and len(word) == 1 and after == "=":
             break
         heads.append(re.sub(r"\s+", " ", (word or match.group("sign")).lower()))
         start = match.end()
     return tuple(heads), start
+
+
+def _head_notes(text: str, start: int, end: int) -> tuple[tuple[Note, ...], int]:
+    """An operation noted before a relation (``÷4:``, ``(+7)``), and where that starts."""
+    match = _HEAD_NOTE.match(text, start, end)
+    if match is None or not _RELATION_SIGN.search(text, match.end(), end):
+        return (), start
+    note = _note(_noted(match))
+    return ((note,), match.end()) if note is not None else ((), start)
 
 
 def _notes(text: str, start: int, end: int, stated: bool) -> tuple[tuple[Note, ...], int]:
@@ -280,12 +296,14 @@ def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, 
 
 def _worded(body: str, column: int) -> tuple[str, int]:
     """``x is 5`` is ``x = 5``; columns are kept by padding."""
-    lead = len(body) - len(body.lstrip())
-    match = _IS.match(body[lead:])
+    if _RELATION_SIGN.search(body):
+        return body, column
+    match = _IS.search(body)
     if match is None:
         return body, column
-    letter = match.group("letter")
-    return " " * lead + (letter + " =").ljust(match.end()) + body[lead + match.end() :], column
+    return body[: match.start()] + " =".ljust(match.end() - match.start()) + body[
+        match.end() :
+    ], column
 
 
 def _with_left(

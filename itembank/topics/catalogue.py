@@ -256,6 +256,23 @@ DIVIDED_BY_BAR = CommonError(
     "x - 3 = 4",
 )
 
+BAR_TOO_FAR = CommonError(
+    "fraction bar drawn too far",
+    "a term that stood beside the fraction is drawn above its bar",
+    "the fraction stands first and the line is copied in a hurry",
+    COMMON,
+    "x/3 + 2 = 9",
+    "(x + 2)/3 = 9",
+)
+BAR_ADDED = CommonError(
+    "denominator added rather than multiplied",
+    "the division by the denominator is undone by adding it",
+    "adding has just undone a subtraction",
+    f"{SLEEMAN}; the form: {COMMON}",
+    "(x + 8)/3 = 5",
+    "x + 8 = 8",
+)
+
 # Moving
 
 KEPT_SIGN = CommonError(

@@ -121,11 +121,15 @@ def _factor_added(part: Part) -> Iterator[Parts]:
     if _has_factor(part) and part.worth > 0:
         inner = multiplied_out(part.inner)
         yield (*inner, Part(part.worth, NUMBER))
+        yield tuple(term._replace(factor=term.factor + part.worth) for term in inner)
         for place, term in enumerate(inner):
             if term.kind == NUMBER:
                 right = _spread(part)
                 added = Part(part.worth + term.factor, NUMBER)
                 yield (*right[:place], added, *right[place + 1 :])
+                if term.factor < 0:
+                    away = Part(term.factor - part.worth, NUMBER)
+                    yield (*right[:place], away, *right[place + 1 :])
 
 
 def _factor_dropped(part: Part) -> Iterator[Parts]:

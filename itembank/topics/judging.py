@@ -123,6 +123,10 @@ class Judge(Protocol):
         """Every stage that a route of the topic can have, in order."""
 
     @property
+    def concluding(self) -> frozenset[str]:
+        """The stages that a right conclusion implies."""
+
+    @property
     def conclusion(self) -> str:
         """``no solution`` or ``all values`` where that is the answer, else empty."""
 
@@ -164,6 +168,9 @@ class Judge(Protocol):
 
     def reached(self, source: Any, form: Any) -> frozenset[str]:
         """The stages that stand reached in a line, judged from what came before it."""
+
+    def resting(self, form: Any) -> frozenset[str]:
+        """The stages that count as reached only where the work stops at a line."""
 
     def written(self, form: Any) -> frozenset[str]:
         """The stages whose operation stands written in a form."""

@@ -56,6 +56,10 @@ class SimultaneousJudge:
         return ORDER
 
     @property
+    def concluding(self) -> frozenset[str]:
+        return frozenset()
+
+    @property
     def conclusion(self) -> str:
         return ""
 
@@ -137,6 +141,9 @@ class SimultaneousJudge:
             if known - {_alone(form)}:
                 out.add(SUBSTITUTED)
         return frozenset(out)
+
+    def resting(self, form: Row) -> frozenset[str]:
+        return frozenset()
 
     def written(self, form: Row) -> frozenset[str]:
         return frozenset()

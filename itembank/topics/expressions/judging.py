@@ -65,6 +65,11 @@ class ExpressionJudge:
         return ORDER
 
     @property
+    def concluding(self) -> frozenset[str]:
+        """An expression has no conclusion."""
+        return frozenset()
+
+    @property
     def conclusion(self) -> str:
         """An expression has no conclusion."""
         return ""
@@ -149,6 +154,10 @@ class ExpressionJudge:
     def reached(self, source: Parts, form: Parts) -> frozenset[str]:
         """The brackets are removed where none holds the letter."""
         return frozenset() if _has_bracket(form) else frozenset((BRACKETS,))
+
+    def resting(self, form: Parts) -> frozenset[str]:
+        """Nothing counts only for having stopped."""
+        return frozenset()
 
     def written(self, form: Parts) -> frozenset[str]:
         """Like terms brought together, not joined yet."""

@@ -24,19 +24,25 @@ from itembank.topics.linear_equations.stages import (
     Equation,
     balance,
 )
-from itembank.topics.parts import GROUP, LETTER, NUMBER, Part, Parts, holds_letter
+from itembank.topics.parts import GROUP, LETTER, NUMBER, Part, Parts, holds_letter, multiplied_out
+
+RIGHT, COEFFICIENT, PLUS, MINUS = "right", "coefficient", "plus", "minus"
 
 Operation = tuple[str, Fraction, Fraction]
 
 
 class Undoing(NamedTuple):
-    """An operation on numbers that a line invites: its spellings, what follows, the error in it."""
+    """An operation on numbers that a line invites: its spellings, what follows, the error in it.
+
+    ``place`` tells where the pupil's result goes: the constant on the right, the unknown's
+    coefficient, or one more constant on the left (positive or negative).
+    """
 
     spellings: frozenset[Operation]
     stage: str
     words: str
     after: Equation
-    place: int
+    place: str
     error: Wrong | None = None
 
 
@@ -73,7 +79,10 @@ def _operation(node: Node) -> Operation | None:
 
 def _with_result(undoing: Undoing, result: Fraction) -> Equation:
     """The pupil's own result in the place of the right one."""
-    if undoing.place == 2:
+    if undoing.place in (PLUS, MINUS):
+        size = abs(result) if undoing.place == PLUS else -abs(result)
+        return undoing.after._replace(left=(*undoing.after.left, Part(size, NUMBER)))
+    if undoing.place == COEFFICIENT:
         letters = tuple(
             Part(result, LETTER) if part.kind == LETTER else part for part in undoing.after.left
         )
@@ -87,6 +96,7 @@ def _undoings(form: Equation, unknown: str) -> Iterator[Undoing]:
             continue
         m = sum((part.worth for part in right), Fraction(0))
         yield from _one_sided(left, m)
+    yield from _expanding(form)
     yield from _collecting(form, unknown)
 
 
@@ -104,40 +114,67 @@ def _constant(letters: Parts, p: Fraction, m: Fraction) -> Iterator[Undoing]:
     after = Equation(letters, (Part(m - p, NUMBER),))
     what = f"subtract {spell(p)} from" if p > 0 else f"add {spell(-p)} to"
     right = _spellings(m, -p)
-    yield Undoing(right, CONSTANTS, f"{what} both sides", after, 1)
+    yield Undoing(right, CONSTANTS, f"{what} both sides", after, RIGHT)
     part = letters[0]
     if part.kind == LETTER and part.worth < 0:
         turned = Equation((part._replace(factor=-part.factor),), (Part(p - m, NUMBER),))
-        yield Undoing(_spellings(p, -m), CONSTANTS, f"{what} both sides", turned, 1)
+        yield Undoing(_spellings(p, -m), CONSTANTS, f"{what} both sides", turned, RIGHT)
     else:
-        yield Undoing(_spellings(p, -m), CONSTANTS, EXCHANGED.words, after, 1, _error(EXCHANGED))
-    yield Undoing(_spellings(m, p), CONSTANTS, KEPT_SIGN.words, after, 1, _error(KEPT_SIGN))
+        yield Undoing(
+            _spellings(p, -m), CONSTANTS, EXCHANGED.words, after, RIGHT, _error(EXCHANGED)
+        )
+    yield Undoing(_spellings(m, p), CONSTANTS, KEPT_SIGN.words, after, RIGHT, _error(KEPT_SIGN))
     if part.worth not in (0, 1):
         bare = Equation(
             (part._replace(factor=Fraction(1), over=1),), (Part(m / part.worth, NUMBER),)
         )
         division = frozenset({("÷", m, part.worth)})
-        yield Undoing(division, CONSTANTS, DROPPED.words, bare, 1, _error(DROPPED))
+        yield Undoing(division, CONSTANTS, DROPPED.words, bare, RIGHT, _error(DROPPED))
 
 
 def _factor(part: Part, m: Fraction) -> Iterator[Undoing]:
     bare = part._replace(factor=Fraction(1), over=1)
     if part.over > 1:
         stage = FRACTIONS if part.kind == GROUP else VALUE
-        cleared = Equation((part._replace(over=1),), (Part(m * part.over, NUMBER),))
+        cleared = Equation(_opened(part._replace(over=1)), (Part(m * part.over, NUMBER),))
         spelt = frozenset({("×", m, Fraction(part.over)), ("×", Fraction(part.over), m)})
-        yield Undoing(spelt, stage, f"multiply both sides by {part.over}", cleared, 1)
+        yield Undoing(spelt, stage, f"multiply both sides by {part.over}", cleared, RIGHT)
         if abs(part.factor) == 1:
             return
     if part.worth == 1:
         return
     stage = BRACKETS if part.kind == GROUP else VALUE
-    after = Equation((bare,), (Part(m / part.worth, NUMBER),))
+    after = Equation(_opened(bare), (Part(m / part.worth, NUMBER),))
     words = f"divide both sides by {spell(part.worth)}"
-    yield Undoing(frozenset({("÷", m, part.worth)}), stage, words, after, 1)
+    yield Undoing(frozenset({("÷", m, part.worth)}), stage, words, after, RIGHT)
     if part.worth.denominator > 1:
         k = 1 / part.worth
-        yield Undoing(frozenset({("×", m, k), ("×", k, m)}), stage, words, after, 1)
+        yield Undoing(frozenset({("×", m, k), ("×", k, m)}), stage, words, after, RIGHT)
+
+
+def _opened(part: Part) -> Parts:
+    """A bracket that nothing multiplies stands open."""
+    return part.inner if part.kind == GROUP and part.worth == 1 else (part,)
+
+
+def _expanding(form: Equation) -> Iterator[Undoing]:
+    """``4 × 3 = 12`` beside ``4(x + 3) = 22``: the product of the factor and the number inside."""
+    for side, other in ((form.left, form.right), (form.right, form.left)):
+        groups = [part for part in side if part.kind == GROUP]
+        if len(groups) != 1 or groups[0].over != 1:
+            continue
+        group = groups[0]
+        inside = [part for part in group.inner if part.kind == NUMBER]
+        if len(inside) != 1:
+            continue
+        f, n = group.factor, inside[0].worth
+        spelt = frozenset({("×", f, n), ("×", n, f), ("×", abs(f), abs(n)), ("×", abs(n), abs(f))})
+        letters = multiplied_out(
+            (group._replace(inner=tuple(p for p in group.inner if p not in inside)),)
+        )
+        rest = tuple(part for part in side if part.kind != GROUP)
+        after = Equation((*letters, *rest), other)
+        yield Undoing(spelt, BRACKETS, "expand the brackets", after, PLUS if f * n > 0 else MINUS)
 
 
 def _collecting(form: Equation, unknown: str) -> Iterator[Undoing]:
@@ -146,8 +183,10 @@ def _collecting(form: Equation, unknown: str) -> Iterator[Undoing]:
     if a and c:
         after = Equation((Part(a - c, LETTER), *_constant_part(b)), _constant_part(d))
         words = f"collect the terms: {spell_term(a, unknown)} and {spell_term(c, unknown)}"
-        yield Undoing(_spellings(a, -c), UNKNOWN, words, after, 2)
-        yield Undoing(_spellings(a, c), UNKNOWN, KEPT_SIGN.words, after, 2, _error(KEPT_SIGN))
+        yield Undoing(_spellings(a, -c), UNKNOWN, words, after, COEFFICIENT)
+        yield Undoing(
+            _spellings(a, c), UNKNOWN, KEPT_SIGN.words, after, COEFFICIENT, _error(KEPT_SIGN)
+        )
 
 
 def _constant_part(value: Fraction) -> Parts:

@@ -49,7 +49,6 @@ from itembank.topics.linear_equations.stages import (
     Equation,
     balance,
     brackets,
-    unknown_fractions,
 )
 from itembank.topics.parts import (
     GROUP,
@@ -104,9 +103,8 @@ def changes(equation: Equation) -> Iterator[Change]:
 
 def _in_brackets(equation: Equation) -> Iterator[Change]:
     yield from _bracket_changes(equation, BRACKETS)
-    if next(unknown_fractions(equation), None) is not None:
-        cleared = clear(equation)
-        yield from _bracket_changes(cleared, FRACTIONS)
+    if any(part.over > 1 for side in equation for part in side):
+        yield from _bracket_changes(clear(equation), BRACKETS)
 
 
 def _bracket_changes(equation: Equation, stage: str) -> Iterator[Change]:

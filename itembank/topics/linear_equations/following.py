@@ -23,6 +23,8 @@ Movable = dict[Fraction, int]
 ZERO = Fraction(0)
 MOST_MOVED = 8
 FURTHER = 9
+WHOLE = 6
+MOST_THROUGH = 12
 KINDS = (LETTER, NUMBER)
 
 
@@ -133,8 +135,10 @@ def _cost(
     factor: Fraction,
     stays: tuple[int, str, Fraction] | None = None,
 ) -> int | None:
-    if factor == 0 or not natural_factor(source, line, factor):
+    if factor == 0:
         return None
+    if not natural_factor(source, line, factor):
+        return WHOLE if stays is None and _multiplied_through(source, line, factor) else None
     wanted = Balance(*(value / factor for value in line))
     letters, numbers = movable(source, stays)
     moved_letters = letters.get(wanted.a)
@@ -145,6 +149,12 @@ def _cost(
     if factor == 1 and (moved_letters is not None or moved_numbers is not None):
         return FURTHER  # one further amount taken from both sides, not a term of the line
     return None
+
+
+def _multiplied_through(source: Equation, line: Balance, factor: Fraction) -> bool:
+    """Every side multiplied by a small whole number, nothing moved: odd, but plainly right."""
+    whole = factor.denominator == 1 and 1 < factor <= MOST_THROUGH
+    return whole and line == Balance(*(value * factor for value in balance(source)))
 
 
 @lru_cache(maxsize=16384)

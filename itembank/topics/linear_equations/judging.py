@@ -48,6 +48,7 @@ from itembank.topics.linear_equations.stages import (
     VALUE,
     Equation,
     balance,
+    constants_rest,
     equation_of,
     made_by_clearing,
     reached_by,
@@ -93,6 +94,11 @@ class LinearJudge:
     def order(self) -> tuple[str, ...]:
         """Every stage of the topic, in order."""
         return ORDER
+
+    @property
+    def concluding(self) -> frozenset[str]:
+        """The unknown is lost: that of collecting it alone (3.15)."""
+        return frozenset((UNKNOWN,))
 
     @property
     def conclusion(self) -> str:
@@ -178,6 +184,10 @@ class LinearJudge:
         if self.ended(form) and UNKNOWN in self.stages:
             return written_by(form) | {UNKNOWN}
         return reached_by(form, self.start)
+
+    def resting(self, form: Equation) -> frozenset[str]:
+        """All constants on one side, where the work stops there."""
+        return frozenset((CONSTANTS,)) if constants_rest(form, self.start) else frozenset()
 
     def written(self, form: Equation) -> frozenset[str]:
         """The stages whose operation stands written."""

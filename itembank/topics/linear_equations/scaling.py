@@ -6,6 +6,8 @@ from collections.abc import Callable, Iterator
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
+    BAR_ADDED,
+    BAR_TOO_FAR,
     BARS_DROPPED,
     BARS_EXCHANGED,
     COEFFICIENT_SUBTRACTED,
@@ -69,14 +71,16 @@ def _all_but_one(equation: Equation, factor: Fraction) -> Iterator[Equation]:
 
 
 def _only_fractions_multiplied(equation: Equation) -> Iterator[Equation]:
+    if not any(p.over > 1 and holds_letter(p) for side in equation for p in side):
+        return
     for multiplier in multipliers(equation):
-        sides = [
+        left, right = (
             tuple(
                 scaled((p,), multiplier)[0] if p.over > 1 and holds_letter(p) else p for p in side
             )
             for side in equation
-        ]
-        yield Equation(sides[0], sides[1])
+        )
+        yield Equation(left, right)
 
 
 def _only_letters_divided(equation: Equation) -> Iterator[Equation]:
@@ -153,7 +157,7 @@ def divisors(equation: Equation) -> list[Fraction]:
     }
     a, _, c, _ = balance(equation)
     out |= {abs(a), abs(c), abs(a - c)}
-    return sorted(out - {Fraction(0), Fraction(1)})
+    return sorted(size for size in out if size.numerator > 1)
 
 
 def multipliers(equation: Equation) -> list[Fraction]:
@@ -198,19 +202,36 @@ def _bars_exchanged(equation: Equation) -> Iterator[Equation]:
 
 
 def _last_division(wrong: Callable[[Fraction, Fraction], Fraction | None]) -> Rewrite:
+    """An error of the last division, from a line collected rightly, in the head or before."""
+
     def rewrite(equation: Equation) -> Iterator[Equation]:
         a, b, c, d = balance(equation)
-        if a and not c and not b:
-            k, m = a, d
-        elif c and not a and not d:
-            k, m = c, b
-        else:
+        k, m = (c, b - d) if a == 0 else (a - c, d - b)
+        if k in (0, 1):
             return
-        value = wrong(k, m) if abs(k) != 1 or k == -1 else None
+        value = wrong(k, m)
         if value is not None:
             yield Equation((Part(Fraction(1), LETTER),), (Part(value, NUMBER),))
 
     return rewrite
+
+
+def _bar_too_far(equation: Equation) -> Iterator[Equation]:
+    """``x/3 + 2 = 9`` as ``(x + 2)/3 = 9``."""
+    for i, side in enumerate(equation):
+        barred = [part for part in side if part.over > 1 and holds_letter(part)]
+        if len(barred) == 1 and len(side) > 1:
+            over = barred[0].over
+            inner = tuple(part._replace(over=1) if part in barred else part for part in side)
+            yield sides(i, (Part(Fraction(1), GROUP, inner, over),), equation[1 - i])
+
+
+def _denominator_added(equation: Equation) -> Iterator[Equation]:
+    """``(x + 8)/3 = 5`` as ``x + 8 = 8``: the division is undone by adding."""
+    for i, side in enumerate(equation):
+        if len(side) == 1 and side[0].over > 1 and holds_letter(side[0]):
+            added = Part(Fraction(side[0].over), NUMBER)
+            yield sides(i, (side[0]._replace(over=1),), (*equation[1 - i], added))
 
 
 WHOLE_ERRORS: dict[CommonError, tuple[str, Rewrite]] = {
@@ -229,5 +250,7 @@ WHOLE_ERRORS: dict[CommonError, tuple[str, Rewrite]] = {
     DIVISION_SIGN: (VALUE, _last_division(lambda k, m: -m / k if m else None)),
     LAST_MULTIPLIED: (VALUE, _last_division(lambda k, m: m * k)),
     LAST_SUBTRACTED: (VALUE, _last_division(lambda k, m: m - k)),
+    BAR_TOO_FAR: (EARLIEST, _bar_too_far),
+    BAR_ADDED: (EARLIEST, _denominator_added),
     INSIDE_BRACKET: (EARLIEST, _inside_bracket),
 }

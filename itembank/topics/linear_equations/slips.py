@@ -63,13 +63,20 @@ def _slips(source: Equation, line: Equation) -> Iterator[Slip]:
 
 
 def _factors(source: Equation, line: Balance) -> list[Fraction]:
+    """The factors that a slip may stand beside: those of a line before the last division."""
     start = balance(source)
     out = {Fraction(1), Fraction(-1), Fraction(least_multiple((*source.left, *source.right)))}
-    if start.slope and line.slope:
-        out.add(line.slope / start.slope)
+    solved = abs(line.slope) == 1 and 0 in (line.a, line.c)
+    ratios = {line.slope / start.slope} if start.slope and line.slope else set()
     if start.constant and line.constant:
-        out.add(line.constant / start.constant)
+        ratios.add(line.constant / start.constant)
+    out |= {ratio for ratio in ratios if solved or not _divides_alone(line)}
     return [factor for factor in sorted(out, key=abs) if natural_factor(source, line, factor)]
+
+
+def _divides_alone(line: Balance) -> bool:
+    """``k x = m``: scaling such a line belongs to the last division."""
+    return (line.c == line.b == 0) or (line.a == line.d == 0)
 
 
 def _slots(
@@ -97,7 +104,7 @@ def _named(
     cost: int,
 ) -> Iterator[Slip]:
     got, wanted = wrong * factor, right * factor
-    if copied and wrong:
+    if copied and wrong and got.denominator == wanted.denominator:
         words = f"{spell(wanted)} is copied as {spell(got)}"
         yield Slip("miscopy", words, stages, cost)
         return

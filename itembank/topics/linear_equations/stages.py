@@ -250,17 +250,22 @@ def _alone(equation: Equation, fractions: list[Part]) -> bool:
 
 
 def _constants_collected(equation: Equation, problem: Equation) -> bool:
-    """``k x = m``; or all constants on one side where the problem has them on both."""
+    """``k x = m``."""
     a, b, c, d = balance(equation)
     if a != 0 and c == 0 and b == 0:
         return _joined(equation.left, equation.right, problem)
     if c != 0 and a == 0 and d == 0:
         return _joined(equation.right, equation.left, problem)
+    return False
+
+
+def constants_rest(equation: Equation, problem: Equation) -> bool:
+    """All constants on one side where the problem has them on both: enough where the work stops."""
     if next(brackets(equation), None) is not None or next(unknown_fractions(equation), None):
         return False
+    a, b, c, d = balance(equation)
     start = balance(problem)
-    split = start.b != 0 and start.d != 0
-    return split and (b == 0 or d == 0) and not (a == c == 0)
+    return start.b != 0 and start.d != 0 and (b == 0 or d == 0) and not (a == c == 0)
 
 
 def _joined(unknown_side: Parts, numbers: Parts, problem: Equation) -> bool:

@@ -9,8 +9,10 @@ from itembank.algebra.values import symbols
 from itembank.algebra.written import Relation, Symbol
 from itembank.topics.kinds import RouteLine
 from itembank.topics.linear_equations.stages import (
+    CONSTANTS,
     VALUE,
     Equation,
+    constants_rest,
     equation_of,
     reached_by,
     stage_names,
@@ -59,6 +61,9 @@ class Working:
         newly = self.newly_reached(new)
         stage = self.stage_of(move, new, newly)
         lines = list(self.lines)
+        if is_value(new) and newly - {VALUE} and len(lines) > 1:
+            # a stage that the value alone would reach: the line before it shows the method
+            lines[-1] = replace(lines[-1], required=True)
         said = words(move)
         if (written := written_out(move, self.line)) is not None:
             lines.append(RouteLine(typed(written), said, stage, False))
@@ -68,7 +73,10 @@ class Working:
 
     def newly_reached(self, new: Relation) -> frozenset[str]:
         """The stages present in the problem that this line is the first to reach."""
-        reached = reached_by(equation_of(new, self.unknown), self.problem)
+        equation = equation_of(new, self.unknown)
+        reached = reached_by(equation, self.problem)
+        if constants_rest(equation, self.problem):
+            reached |= {CONSTANTS}
         return (reached & frozenset(self.present)) - self.reached
 
     def stage_of(self, move: Move, new: Relation, newly: frozenset[str]) -> str:
