@@ -94,7 +94,7 @@ VULGAR = {
     "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅐": "1/7", "⅛": "1/8", "⅜": "3/8",
     "⅝": "5/8", "⅞": "7/8", "⅑": "1/9", "⅒": "1/10",
 }  # fmt: skip
-_RAISED = {"²": "2", "³": "3", "⁴": "4", "⁵": "5", "¹": "1", "⁰": "0"}
+_RAISED = dict(zip("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789", strict=True))
 _RELATIONS = {
     "=": "=", "==": "=", "<": "<", "<=": "<=", "≤": "<=", "=<": "<=", ">": ">", ">=": ">=",
     "≥": ">=", "≠": "≠", "!=": "≠", "≈": "≈", "~=": "≈",
@@ -108,7 +108,7 @@ _TOKEN = re.compile(
     r"(?P<tail>\s*(?:\.\.\.+|…|(?:recurring|repeating|rec)\b\.?))?"
     r"|(?P<relation><=|>=|=<|!=|~=|==|[=<>≤≥≠≈])"
     r"|(?P<vulgar>[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])"
-    r"|(?P<raised>[²³⁴⁵¹⁰]+)"
+    r"|(?P<raised>[⁰¹²³⁴⁵⁶⁷⁸⁹]+)"
     r"|(?P<letter>[A-Za-zα-ωθ])"
     r"|(?P<sign>[+\-×/÷^()\[\]{}])",
     re.IGNORECASE,
@@ -265,11 +265,11 @@ class _Reader:
     def signed_power(self) -> Node:
         if not self.at("+", "-"):
             return self.power()
-        sign = self.take().text
-        self.deeper()
+        sign = self.take()
+        self.deeper(sign)
         body = self.signed_power()
         self.depth -= 1
-        return Negative(body) if sign == "-" else Positive(body)
+        return Negative(body) if sign.text == "-" else Positive(body)
 
     def power(self) -> Node:
         base = self.atom()
@@ -303,7 +303,7 @@ class _Reader:
 
     def bracket(self) -> Node:
         opening = self.take()
-        self.deeper()
+        self.deeper(opening)
         body = self.expression()
         closing = _CLOSING[opening.text]
         if not self.at(closing):
@@ -312,10 +312,11 @@ class _Reader:
         self.depth -= 1
         return Bracket(body, opening.text)
 
-    def deeper(self) -> None:
+    def deeper(self, token: Token) -> None:
         self.depth += 1
         if self.depth > DEEPEST_BRACKET:
-            raise self.fault(f"brackets at most {DEEPEST_BRACKET} deep")
+            expected = f"brackets at most {DEEPEST_BRACKET} deep"
+            raise ReadingFault(token.column, expected, repr(token.text))
 
     def number(self) -> Node:
         token = self.take()
@@ -360,10 +361,10 @@ def _number(token: Token) -> Node:
     for word in ("recurring", "repeating", "rec"):
         if digits.lower().endswith(word):
             digits = digits[: -len(word)].strip()
-            if "." not in digits:
+            if "." not in digits or _MARKED.search(digits):
                 raise ReadingFault(token.column, "a decimal that recurs", repr(text))
             return Recurring(digits[:-1], digits[-1], "word")
-    if text.endswith(("…", "...")):
+    if text.endswith(("…", "...")) and not _MARKED.search(digits):
         return _going_on(digits)
     if _MARKED.search(digits):
         return _marked(token, digits)

@@ -173,7 +173,7 @@ def _label(text: str, start: int, end: int) -> tuple[str, int, int]:
     if match := _LABEL_HEAD.match(text, start, end):
         return match.group("made").strip(), match.end(), end
     match = _LABEL_TAIL.search(text, start, end)
-    if match and _RELATION_SIGN.search(text, start, match.start()):
+    if match and _complete(text[start : match.start()]):
         return match.group("given"), start, match.start()
     return "", start, end
 

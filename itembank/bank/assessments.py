@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import func
 from sqlmodel import Session, col, delete, select
 
+from itembank.bank.amendments import latest_schemes
 from itembank.bank.drafts import LONGEST_TIME
 from itembank.bank.faults import BankFaults, refuse
 from itembank.bank.items import item_version
@@ -30,11 +32,15 @@ _LONGEST_CODE = 40
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """An item version in its place in an assessment; ``question`` counts from 1."""
+    """An item version in its place in an assessment; ``question`` counts from 1.
+
+    ``scheme`` is the record of the scheme that marks it: the item's own, or its latest amendment.
+    """
 
     question: int
     assessment_item_id: int
     item: ItemVersion
+    scheme: Mapping[str, Any] = field(repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,8 +195,13 @@ def questions_of(session: Session, assessment: Assessment) -> list[Question]:
         .where(AssessmentItem.assessment_id == assessment.id)
         .order_by(col(AssessmentItem.question))
     )
+    found = session.exec(query).all()
+    amended = latest_schemes(session, [known(place.id) for place, _ in found])
     return [
-        Question(place.question, known(place.id), version) for place, version in session.exec(query)
+        Question(
+            place.question, known(place.id), version, amended.get(known(place.id), version.scheme)
+        )
+        for place, version in found
     ]
 
 

@@ -1,4 +1,4 @@
-"""What does the bank hold? The tables of items, their versions, reviews and assessments."""
+"""What does the bank hold? The tables of items, versions, reviews, assessments, amendments."""
 
 # No postponed annotations here: SQLModel reads them while the classes are made.
 from datetime import UTC, datetime
@@ -216,5 +216,28 @@ class AssessmentItem(BankTable, table=True):
     item_version_id: int = Field(foreign_key="item_version.id", index=True)
 
 
-for _table in (Item, ItemVersion, ItemTag, Review):
+class SchemeAmendment(BankTable, table=True):
+    """A later scheme of an item that has been sat, in its place in an assessment.
+
+    The scheme of the item version is version 1 (or whatever it says); an amendment is a later
+    version, the latest one marks. ``scheme`` is a JSON record.
+    """
+
+    __tablename__ = "scheme_amendment"
+    __table_args__ = (
+        UniqueConstraint("assessment_item_id", "version"),
+        CheckConstraint("version >= 2", name="version"),
+        CheckConstraint("reason <> ''", name="reason"),
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    assessment_item_id: int = Field(foreign_key="assessment_item.id")
+    version: int
+    scheme: dict[str, Any] = Field(sa_type=JSON)
+    reason: str
+    made_by: str = Field(max_length=LONGEST_NAME)
+    made_at: datetime = Field(default_factory=now, sa_type=UtcTime)
+
+
+for _table in (Item, ItemVersion, ItemTag, Review, SchemeAmendment):
     append_only(_table)

@@ -181,7 +181,8 @@ def _on_paper(pupils: Sequence[school.Pupil]) -> str:
 
 def _mark(job: Job, pupils: Sequence[school.Pupil], working: Working) -> dict[Key, MarkedScript]:
     """The engine's suggestions; the scripts on paper are marked by a teacher."""
-    from schemes.recording import record_marks, register_marker, suggestions
+    from schemes.recording import record_marks, register_marker
+    from schemes.suggesting import suggestions
 
     with _writing(job, "Scripts marked by the engine") as (told, session):
         for marker, role in school.MARKERS.items():

@@ -33,7 +33,7 @@ def suggest_marks(session: Session, assessment: Assessment, *, again: bool = Fal
     Raises:
         BankFaults: as ``record_marks``.
     """
-    from schemes.recording import record_marks, register_marker, suggestions
+    from schemes.recording import record_marks, register_marker
     from schemes.scripts import Role
 
     register_marker(session, ENGINE, Role.ENGINE)

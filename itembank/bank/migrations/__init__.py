@@ -1,3 +1,3 @@
 """How does a bank's schema come about? The newest revision that this program knows."""
 
-HEAD = "0002"
+HEAD = "0003"
