@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from sqlalchemy import insert
 from sqlmodel import Session, col, select
 
+from itembank.bank.assessments import questions_of
 from itembank.bank.faults import refuse
 from itembank.bank.tables import Assessment, AssessmentItem, ItemVersion, now
 from schemes.scripts import Candidate, Entry, Script, ScriptState
@@ -28,7 +29,7 @@ class ScriptDraft:
 
 @dataclass(frozen=True, slots=True)
 class ScriptRow:
-    """A script with what a marker needs beside it; ``scheme`` is the stored record."""
+    """A script with what a marker needs beside it; ``scheme`` is the record that marks it now."""
 
     candidate: str
     question: int
@@ -92,6 +93,7 @@ def scripts_of(
     question: int | None = None,
 ) -> list[ScriptRow]:
     """The scripts of an assessment by candidate and question; of one of them where it is named."""
+    schemes = {found.question: found.scheme for found in questions_of(session, assessment)}
     query = (
         select(Candidate.code, AssessmentItem.question, Script, ItemVersion)
         .join(Entry, col(Entry.candidate_id) == Candidate.id)
@@ -114,7 +116,7 @@ def scripts_of(
             show_working=item.show_working,
             state=script.state,
             lines=tuple(ScriptLine(**line) for line in script.lines or ()),
-            scheme=item.scheme,
+            scheme=schemes[number],
         )
         for code, number, script, item in session.exec(query)
     ]

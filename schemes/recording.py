@@ -6,14 +6,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import insert
-from sqlmodel import Session, select
+from sqlmodel import Session, col, select
 
 from itembank.bank.faults import BankFaults, refuse
 from itembank.bank.tables import Assessment, known, now
 from schemes.scripts import SPECIAL, Mark, Marker, MarkStatus, Role
 from schemes.sitting import Sitting, load_sitting
 from schemes.standing import Award, standing_awards
-from schemes.verdicts import MarkedScript, PointMark
 
 _LONGEST_CODE = 40
 _LONGEST_ERROR = 120
@@ -62,44 +61,6 @@ def register_marker(session: Session, code: str, role: Role | str) -> Marker:
     return marker
 
 
-def suggestions(candidate: str, question: int, marked: MarkedScript) -> list[MarkDraft]:
-    """The engine's marks of one script, ready to be recorded; a special mark stands as ``SC``.
-
-    Where it is open which of two marks an error takes but not how many, the total stands and
-    nothing is referred (conventions 3.16): the marks are then as good as decided.
-    """
-    drafts = [
-        MarkDraft(
-            candidate,
-            question,
-            mark.point,
-            mark.awarded,
-            line=mark.line,
-            reason=mark.reason,
-            decided=mark.decided or not marked.referred,
-            error_seen=_error_seen(marked, mark) if mark.awarded < mark.value else None,
-        )
-        for mark in marked.points
-    ]
-    if marked.special is not None:
-        drafts.append(MarkDraft(candidate, question, SPECIAL, marked.total, reason=marked.special))
-    return drafts
-
-
-def _error_seen(marked: MarkedScript, mark: PointMark) -> str | None:
-    """The error that took a mark: the first that spoiled its stage, else one made in its line."""
-    errors = [
-        (number, part)
-        for number, line in enumerate(marked.lines, 1)
-        for part in line.path
-        if part.kind == "error"
-    ]
-    stages = mark.stage.split(" + ")
-    spoiling = (part.name for _, part in errors if part.stage in stages)
-    in_line = (part.name for number, part in errors if not part.stage and number == mark.line)
-    return next(spoiling, None) or next(in_line, None)
-
-
 def record_marks(
     session: Session, assessment: Assessment, marker: str, drafts: Sequence[MarkDraft]
 ) -> int:
@@ -135,13 +96,14 @@ def take_mark(
     Raises:
         BankFaults: no suggestion stands there, or the marker is no teacher.
     """
-    by = _teacher(session, marker)
+    by = find_teacher(session, marker)
     award = standing_awards(session, assessment).get((candidate, question, point))
     if award is None or award.status is not MarkStatus.SUGGESTED:
         raise BankFaults(
             [f"{candidate}, question {question}, {point}: no suggestion stands here to be taken"]
         )
-    _append(session, load_sitting(session, assessment), by, [_as_draft(award)], MarkStatus.TAKEN)
+    sitting = load_sitting(session, assessment)
+    _append(session, sitting, by, [_as_draft(award)], MarkStatus.TAKEN)
 
 
 def take_marks(
@@ -160,7 +122,7 @@ def take_marks(
     Raises:
         BankFaults: the marker is no teacher.
     """
-    by = _teacher(session, marker)
+    by = find_teacher(session, marker)
     taken = [
         _as_draft(award)
         for award in standing_awards(session, assessment).values()
@@ -169,7 +131,8 @@ def take_marks(
         and question in (None, award.question)
         and (award.decided or referred)
     ]
-    return _append(session, load_sitting(session, assessment), by, taken, MarkStatus.TAKEN)
+    sitting = load_sitting(session, assessment)
+    return _append(session, sitting, by, taken, MarkStatus.TAKEN)
 
 
 def overrule_mark(session: Session, assessment: Assessment, marker: str, draft: MarkDraft) -> None:
@@ -185,7 +148,7 @@ def overrule_marks(
     Raises:
         BankFaults: every fault: no mark stands there, no reason, or as ``record_marks``.
     """
-    by = _teacher(session, marker)
+    by = find_teacher(session, marker)
     sitting = load_sitting(session, assessment)
     there = standing_awards(session, assessment)
     faults = []
@@ -199,17 +162,37 @@ def overrule_marks(
     return _append(session, sitting, by, drafts, MarkStatus.OVERRULED)
 
 
+def find_teacher(session: Session, code: str) -> Marker:
+    """The marker of a code, who has to be a teacher.
+
+    Raises:
+        BankFaults: there is none of that code, or in another role.
+    """
+    marker = _marker(session, code)
+    if marker.role is not Role.TEACHER:
+        raise BankFaults([f"the marker {code} is {marker.role}; a teacher decides"])
+    return marker
+
+
+def append_marks(
+    session: Session,
+    sitting: Sitting,
+    marker: Marker,
+    drafts: Sequence[MarkDraft],
+    status: MarkStatus,
+) -> tuple[int, ...]:
+    """Add marks that have been checked already; gives the keys of their rows, in their order."""
+    rows = _rows(sitting, marker, drafts, status)
+    if not rows:
+        return ()
+    adding = insert(Mark).returning(col(Mark.id), sort_by_parameter_order=True)
+    return tuple(session.scalars(adding, rows))
+
+
 def _marker(session: Session, code: str) -> Marker:
     marker = session.exec(select(Marker).where(Marker.code == code)).first()
     if marker is None:
         raise BankFaults([f"there is no marker {code!r} in the bank"])
-    return marker
-
-
-def _teacher(session: Session, code: str) -> Marker:
-    marker = _marker(session, code)
-    if marker.role is not Role.TEACHER:
-        raise BankFaults([f"the marker {code} is {marker.role}; a teacher decides"])
     return marker
 
 
@@ -289,8 +272,18 @@ def _append(
     drafts: Sequence[MarkDraft],
     status: MarkStatus,
 ) -> int:
+    """Add marks without asking for their keys, which takes a server twice as long."""
+    rows = _rows(sitting, marker, drafts, status)
+    if rows:
+        session.execute(insert(Mark), rows)
+    return len(rows)
+
+
+def _rows(
+    sitting: Sitting, marker: Marker, drafts: Sequence[MarkDraft], status: MarkStatus
+) -> list[dict[str, object]]:
     at = now()
-    rows = [
+    return [
         {
             "script_id": sitting.scripts[draft.candidate, draft.question].script_id,
             "point": draft.point,
@@ -306,6 +299,3 @@ def _append(
         }
         for draft in drafts
     ]
-    if rows:
-        session.execute(insert(Mark), rows)
-    return len(rows)

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import Any
 
 from sqlmodel import Session, col, select
 
@@ -29,16 +30,17 @@ class Seat:
 
 @dataclass(frozen=True, slots=True)
 class Set:
-    """An item as it was set; ``points`` are the mark points of its scheme with their values."""
+    """An item as it was set; ``points`` are the mark points of the scheme that marks it now."""
 
     assessment_item_id: int
     item: ItemVersion
     points: Mapping[str, int]
+    scheme: Mapping[str, Any] = field(repr=False)
 
     @property
     def scheme_version(self) -> int:
         """The version of the scheme that the item is marked by."""
-        return int(self.item.scheme["version"])
+        return int(self.scheme["version"])
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +121,8 @@ def load_sitting(session: Session, assessment: Assessment) -> Sitting:
         question.question: Set(
             question.assessment_item_id,
             question.item,
-            {point["point"]: point["value"] for point in question.item.scheme["points"]},
+            {point["point"]: point["value"] for point in question.scheme["points"]},
+            question.scheme,
         )
         for question in questions_of(session, assessment)
     }

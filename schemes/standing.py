@@ -12,6 +12,7 @@ from sqlmodel import Session, col
 
 from itembank.bank.paging import FIRST_PAGE, Listing, Page
 from itembank.bank.tables import Assessment, AssessmentItem
+from schemes.rulings import DecisionMark, DecisionWithdrawal
 from schemes.scripts import (
     SPECIAL,
     Attendance,
@@ -31,7 +32,11 @@ NOT_MARKED = "not marked"
 
 @dataclass(frozen=True, slots=True)
 class Award:
-    """One recorded mark; ``line`` counts from 1, ``decided`` is false where it is referred."""
+    """One recorded mark; ``line`` counts from 1, ``decided`` is false where it is referred.
+
+    ``decision`` is the number of the decision for equal cases that set it, ``None`` where none
+    did; ``withdrawn`` tells that this decision was taken back, so that the mark does not stand.
+    """
 
     candidate: str
     question: int
@@ -46,6 +51,8 @@ class Award:
     decided: bool
     error_seen: str | None
     scheme_version: int
+    decision: int | None = None
+    withdrawn: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +112,8 @@ _COLUMNS: tuple[Any, ...] = (
     Mark.decided,
     Mark.error_seen,
     Mark.scheme_version,
+    DecisionMark.decision_id,
+    col(DecisionWithdrawal.decision_id).is_not(None).label("withdrawn"),
 )
 
 
@@ -126,16 +135,26 @@ def totals(session: Session, assessment: Assessment) -> list[CandidateTotal]:
 
 
 def standing_awards(session: Session, assessment: Assessment) -> dict[tuple[str, int, str], Award]:
-    """The mark that stands at each candidate, question and mark point; moderators' do not count."""
+    """The mark that stands at each candidate, question and mark point.
+
+    A moderator's does not count, nor one set by a decision that was taken back.
+    """
     standing: dict[tuple[str, int, str], Award] = {}
-    for row in session.execute(_awards(assessment).order_by(col(Mark.id))):
-        award = _award(row)
+    for award in every_award(session, assessment):
+        if award.withdrawn:
+            continue
         key = (award.candidate, award.question, award.point)
         if award.role is Role.TEACHER or (
             award.role is Role.ENGINE and (key not in standing or standing[key].role is Role.ENGINE)
         ):
             standing[key] = award
     return standing
+
+
+def every_award(session: Session, assessment: Assessment) -> Iterator[Award]:
+    """Every mark ever recorded for an assessment, in the order in which they were."""
+    for row in session.execute(_awards(assessment).order_by(col(Mark.id))):
+        yield _award(row)
 
 
 def list_marks(
@@ -222,6 +241,11 @@ def _awards(assessment: Assessment) -> Select[*tuple[Any, ...]]:
         .join(AssessmentItem, col(Script.assessment_item_id) == AssessmentItem.id)
         .join(Entry, col(Script.entry_id) == Entry.id)
         .join(Candidate, col(Entry.candidate_id) == Candidate.id)
+        .outerjoin(DecisionMark, col(DecisionMark.mark_id) == Mark.id)
+        .outerjoin(
+            DecisionWithdrawal,
+            col(DecisionWithdrawal.decision_id) == col(DecisionMark.decision_id),
+        )
         .where(col(Entry.assessment_id) == assessment.id)
     )
 

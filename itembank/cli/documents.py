@@ -75,8 +75,8 @@ def guide_of(
             guide_question(
                 one.item.instruction,
                 solution_of(one.item),
-                scheme_of(one.item),
-                errors_of(one.item),
+                scheme_in(one),
+                errors_in(one),
             )
             for one in questions_of(session, assessment)
         ),
@@ -137,12 +137,12 @@ def sample_of(
     )
 
 
-def errors_of(item: ItemVersion) -> list[GuideError]:
+def errors_in(one: Question) -> list[GuideError]:
     """What each common error would earn: made once, gone on from rightly, marked by the engine."""
     from schemes.marking import mark_script
     from schemes.mistakes import error_scripts
 
-    scheme = scheme_of(item)
+    scheme, item = scheme_in(one), one.item
     return [
         guide_error(
             script.name,
@@ -156,6 +156,11 @@ def errors_of(item: ItemVersion) -> list[GuideError]:
 def scheme_of(item: ItemVersion) -> Scheme:
     """The stored scheme of an item version."""
     return scheme_from_record(item.scheme, item.topic)
+
+
+def scheme_in(one: Question) -> Scheme:
+    """The scheme that marks a question now: the item's own, or its latest amendment."""
+    return scheme_from_record(dict(one.scheme), one.item.topic)
 
 
 _NO_LINES = {
@@ -176,7 +181,7 @@ def _sample_question(
         lines=tuple(SampleLine(line.text, line.crossed_out) for line in lines),
         points=tuple(
             _sample_point(point.point, point.value, point.text, marks.get(point.point))
-            for point in scheme_of(one.item).points
+            for point in scheme_in(one).points
         ),
         no_lines=_NO_LINES.get(state, "No lines."),
     )

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from exports.documents import ErrorCount, PointFacility, Summary, SummaryQuestion
-from itembank.cli.documents import scheme_of
+from itembank.cli.documents import scheme_in
 
 if TYPE_CHECKING:
     from sqlmodel import Session
@@ -58,7 +58,7 @@ def _question(one: Question, marks: Iterable[PointStanding]) -> SummaryQuestion:
         if row.question == one.question and row.standing != "not marked":
             earned[row.point] += row.awarded or 0
             possible[row.point] += row.value
-    points = (point.point for point in scheme_of(one.item).points)
+    points = (point.point for point in scheme_in(one).points)
     return SummaryQuestion(
         one.item.problem,
         tuple(PointFacility(point, earned[point], possible[point]) for point in points),

@@ -16,12 +16,12 @@ from schemes.recording import (
     overrule_marks,
     record_marks,
     register_marker,
-    suggestions,
     take_mark,
     take_marks,
 )
 from schemes.scripts import SPECIAL, Mark
 from schemes.standing import list_marks, standing_awards, totals
+from schemes.suggesting import suggestions
 from schemes.verdicts import LineMark, MarkedScript, PathPart, PointMark
 from tests.banks import sat_assessment, set_assessment
 

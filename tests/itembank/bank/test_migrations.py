@@ -13,13 +13,15 @@ from sqlalchemy.exc import DBAPIError, IntegrityError
 import schemes.scripts as scripts
 from itembank.bank.migrations import HEAD
 from itembank.bank.opening import alembic_config, writing
-from itembank.bank.tables import BankTable
+from itembank.bank.tables import BankTable, SchemeAmendment, known
 from schemes.moderation.sampling import draw_sample
 from schemes.recording import MarkDraft, record_marks
+from schemes.rulings import Decision, DecisionMark, DecisionWithdrawal
 from tests.banks import sat_assessment
 
 APPEND_ONLY = (
     "item", "item_version", "item_tag", "review", "script", "mark", "sample", "sample_entry",
+    "scheme_amendment", "decision", "decision_mark", "decision_withdrawal",
 )  # fmt: skip
 
 
@@ -30,6 +32,19 @@ def filled(bank: Engine) -> None:
         record_marks(session, assessment, "ENGINE", [MarkDraft("HQ-001", 1, "M1", 1)])
         draw_sample(session, assessment, 1, "T-01", seed=1)
         session.execute(text("INSERT INTO item_tag VALUES (1, 'unknown on both sides')"))
+        session.add(
+            SchemeAmendment(
+                assessment_item_id=1, version=2, scheme={}, reason="a slip in M1", made_by="T-01"
+            )
+        )
+        decision = Decision(
+            script_id=1, scheme_version=1, through=1, reasons=["a slip"], awards={"M1": 1},
+            reason="seen beside it", marker_id=2,
+        )  # fmt: skip
+        session.add(decision)
+        session.flush()
+        session.add(DecisionMark(mark_id=1, decision_id=known(decision.id)))
+        session.add(DecisionWithdrawal(decision_id=decision.id, reason="not seen", marker_id=2))
 
 
 def test_the_tables_are_those_that_the_migrations_make(bank: Engine) -> None:

@@ -1,4 +1,4 @@
-"""How did what is ruled after a test come into a bank? Amended schemes, decisions on equal cases."""
+"""How did rulings come into a bank? Amended schemes, decisions for equal cases."""
 
 import sqlalchemy as sa
 from alembic import op
@@ -106,6 +106,4 @@ def _decision_withdrawal() -> None:
         ),
         sa.PrimaryKeyConstraint("decision_id", name=op.f("pk_decision_withdrawal")),
     )
-    op.create_index(
-        op.f("ix_decision_withdrawal_marker_id"), "decision_withdrawal", ["marker_id"]
-    )
+    op.create_index(op.f("ix_decision_withdrawal_marker_id"), "decision_withdrawal", ["marker_id"])
