@@ -111,6 +111,7 @@ def history(
             award.scheme_version,
             award.reason,
             award.error_seen,
+            _decision_words(award),
         )
         for award in _every_award(session, assessment, candidate, question)
     ]
@@ -118,11 +119,11 @@ def history(
         title="Every mark given",
         names=(
             *("candidate", "question", "point", "awarded", "status", "by", "at"),
-            *("scheme_version", "reason", "error_seen"),
+            *("scheme_version", "reason", "error_seen", "decision"),
         ),
         columns=(
             *("Candidate", "Q#", "Point", "Award#", "Status", "By", "At (UTC)"),
-            *("Scheme#", "Reason", "Error seen"),
+            *("Scheme#", "Reason", "Error seen", "Dec."),
         ),
         rows=rows,
     )
@@ -145,4 +146,15 @@ def _every_award(
 
 
 def _standing_words(standing: str, award: Award | None) -> str:
-    return standing if award is None or award.decided else f"{standing}, referred"
+    """How a mark stands, with the decision for equal cases that set it, if one did."""
+    if award is None:
+        return standing
+    if award.decision is not None:
+        return f"{standing}, decision {_decision_words(award)}"
+    return standing if award.decided else f"{standing}, referred"
+
+
+def _decision_words(award: Award) -> str | None:
+    if award.decision is None:
+        return None
+    return f"{award.decision}, taken back" if award.withdrawn else str(award.decision)

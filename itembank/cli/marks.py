@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli import consistency, deciding, remark
 from itembank.cli.banking import DEFAULT_BANK, Bank, By, Json, reading_from, writing_to
 from itembank.cli.mark_rows import drafts_of_awards, drafts_of_file
 from itembank.cli.printing import console, print_cautions, say, table
@@ -54,6 +55,8 @@ def suggest(
         done = suggest_marks(session, find_assessment(session, assessment), again=again)
     screen = console()
     say(screen, f"Marked: {done.scripts} scripts, {done.referred} of them referred to the teacher.")
+    if done.settled:
+        say(screen, f"Settled by decisions for equal cases: {done.settled}.")
     print_cautions(screen)
 
 
@@ -175,6 +178,14 @@ def list_them(
     screen = console()
     screen.print(table(listed.title, listed.columns, listed.rows))
     print_cautions(screen)
+
+
+app.command("consistency")(consistency.consistency)
+app.command("questions")(deciding.questions)
+app.command("decide")(deciding.decide)
+app.command("decisions")(deciding.decisions)
+app.command("take-back")(deciding.take_back)
+app.command("remark")(remark.remark)
 
 
 def _record(bank: str, assessment: str, by: str, drafts: list[MarkDraft]) -> int:

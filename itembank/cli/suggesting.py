@@ -3,57 +3,53 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cache
 from typing import TYPE_CHECKING
-
-from itembank.cli.scheme_records import scheme_from_record
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
     from itembank.bank.tables import Assessment
     from schemes.handing_in import ScriptRow
-    from schemes.scheme import Scheme
-    from schemes.verdicts import MarkedScript, ScriptLine
 
 ENGINE = "engine"
 
 
 @dataclass(frozen=True, slots=True)
 class Suggested:
-    """How many scripts were marked, and how many of them are referred."""
+    """How many scripts were marked, how many of them are referred.
+
+    ``settled`` counts those that a decision for equal cases settled at once.
+    """
 
     scripts: int
     referred: int
+    settled: int = 0
 
 
 def suggest_marks(session: Session, assessment: Assessment, *, again: bool = False) -> Suggested:
     """Mark the typed scripts that have no mark yet, or ``again`` all that no teacher has marked.
 
+    A referred script that asks what a teacher has decided already for equal cases is settled so.
+
     Raises:
         BankFaults: as ``record_marks``.
     """
+    from schemes.deciding import settle_alike
     from schemes.recording import record_marks, register_marker
     from schemes.scripts import Role
+    from schemes.stored import mark_stored, stored_scheme
+    from schemes.suggesting import suggestions
 
     register_marker(session, ENGINE, Role.ENGINE)
     drafts, referred = [], 0
     rows = _waiting(session, assessment, again)
-    schemes = {row.question: _scheme(row) for row in rows}
-
-    # Pupils write the same lines: the same working for a question is marked once.
-    @cache
-    def marked(question: int, lines: tuple[ScriptLine, ...], show_working: bool) -> MarkedScript:
-        from schemes.marking import mark_script
-
-        return mark_script(schemes[question], lines, show_working)
-
+    schemes = {row.question: stored_scheme(row.scheme) for row in rows}
     for row in rows:
-        found = marked(row.question, row.lines, row.show_working)
+        found = mark_stored(schemes[row.question], row.lines, row.show_working)
         drafts += suggestions(row.candidate, row.question, found)
         referred += found.referred
     record_marks(session, assessment, ENGINE, drafts)
-    return Suggested(len(rows), referred)
+    return Suggested(len(rows), referred, settle_alike(session, assessment))
 
 
 def _waiting(session: Session, assessment: Assessment, again: bool) -> list[ScriptRow]:
@@ -71,7 +67,3 @@ def _waiting(session: Session, assessment: Assessment, again: bool) -> list[Scri
         for row in scripts_of(session, assessment)
         if row.state is ScriptState.TYPED and (row.candidate, row.question) not in done
     ]
-
-
-def _scheme(row: ScriptRow) -> Scheme:
-    return scheme_from_record(dict(row.scheme), "")
