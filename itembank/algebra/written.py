@@ -10,27 +10,50 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 
+class _Remembered:
+    """A node that is asked for its hash again and again works it out once."""
+
+    __slots__ = ("_hash",)
+    _hash: int
+    __match_args__: tuple[str, ...] = ()
+
+    def __hash__(self) -> int:
+        try:
+            return self._hash
+        except AttributeError:
+            values = [getattr(self, name) for name in self.__match_args__]
+            found = hash((type(self).__name__, *values))
+            object.__setattr__(self, "_hash", found)
+            return found
+
+
 @dataclass(frozen=True, slots=True)
-class Integer:
+class Integer(_Remembered):
     """A whole number as its digits: ``12``."""
+
+    __hash__ = _Remembered.__hash__
 
     digits: str
 
 
 @dataclass(frozen=True, slots=True)
-class Decimal:
+class Decimal(_Remembered):
     """A terminating decimal as written, with a point: ``2.50``."""
+
+    __hash__ = _Remembered.__hash__
 
     text: str
 
 
 @dataclass(frozen=True, slots=True)
-class Recurring:
+class Recurring(_Remembered):
     """A decimal whose recurrence is marked: ``plain`` up to the block (``5.8``), ``block`` (``3``).
 
     ``mark`` tells how it was marked: ``dot``, ``bar``, ``word`` or ``dots`` (``5.8333...``);
     ``repeats`` is how often the block was written.
     """
+
+    __hash__ = _Remembered.__hash__
 
     plain: str
     block: str
@@ -39,15 +62,19 @@ class Recurring:
 
 
 @dataclass(frozen=True, slots=True)
-class CutShort:
+class CutShort(_Remembered):
     """A decimal that goes on without saying how: ``5.83...``. Its value is not known exactly."""
+
+    __hash__ = _Remembered.__hash__
 
     text: str
 
 
 @dataclass(frozen=True, slots=True)
-class Mixed:
+class Mixed(_Remembered):
     """A mixed number: ``2 3/4``; digits only, no sign."""
+
+    __hash__ = _Remembered.__hash__
 
     whole: str
     top: str
@@ -55,52 +82,64 @@ class Mixed:
 
 
 @dataclass(frozen=True, slots=True)
-class Symbol:
+class Symbol(_Remembered):
     """A letter that stands for a number: ``x``."""
+
+    __hash__ = _Remembered.__hash__
 
     name: str
 
 
 @dataclass(frozen=True, slots=True)
-class Negative:
+class Negative(_Remembered):
     """A minus written before something: ``-3``, ``-(x + 1)``, ``--3``."""
 
+    __hash__ = _Remembered.__hash__
+
     body: Node
 
 
 @dataclass(frozen=True, slots=True)
-class Positive:
+class Positive(_Remembered):
     """A plus written before something: ``+3``."""
 
+    __hash__ = _Remembered.__hash__
+
     body: Node
 
 
 @dataclass(frozen=True, slots=True)
-class Sum:
+class Sum(_Remembered):
     """Terms in the order written, each with the sign before it.
 
     The first sign is always ``+``: a leading minus is a :class:`Negative` body.
     ``14 - 3x - 14`` is ``Sum((("+", 14), ("-", 3x), ("-", 14)))``.
     """
 
+    __hash__ = _Remembered.__hash__
+
     terms: tuple[tuple[str, Node], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Product:
+class Product(_Remembered):
     """Factors in the order written.
 
     ``marks[i]`` stands between factors i and i + 1: ``""`` where it is implied (``3x``), ``×``
     where it is written.
     """
 
+    __hash__ = _Remembered.__hash__
+
     factors: tuple[Node, ...]
     marks: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Quotient:
+class Quotient(_Remembered):
     """``top`` over ``bottom``; ``mark`` is ``/`` (a fraction bar) or ``÷``."""
+
+    __hash__ = _Remembered.__hash__
 
     top: Node
     bottom: Node
@@ -108,16 +147,20 @@ class Quotient:
 
 
 @dataclass(frozen=True, slots=True)
-class Power:
+class Power(_Remembered):
     """``base ^ exponent``."""
+
+    __hash__ = _Remembered.__hash__
 
     base: Node
     exponent: Node
 
 
 @dataclass(frozen=True, slots=True)
-class Bracket:
+class Bracket(_Remembered):
     """A bracket as written; ``kind`` is its opening character: ``(``, ``[`` or ``{``."""
+
+    __hash__ = _Remembered.__hash__
 
     body: Node
     kind: str = "("
@@ -141,11 +184,13 @@ Node = (
 
 
 @dataclass(frozen=True, slots=True)
-class Relation:
+class Relation(_Remembered):
     """Expressions joined by relation signs, chained as written; a lone expression has no sign.
 
     ``signs[i]`` stands between sides i and i + 1 and is one of ``= < <= > >= ≠ ≈``.
     """
+
+    __hash__ = _Remembered.__hash__
 
     sides: tuple[Node, ...]
     signs: tuple[str, ...] = ()

@@ -81,13 +81,13 @@ def _with_result(undoing: Undoing, result: Fraction) -> Equation:
     """The pupil's own result in the place of the right one."""
     if undoing.place in (PLUS, MINUS):
         size = abs(result) if undoing.place == PLUS else -abs(result)
-        return undoing.after._replace(left=(*undoing.after.left, Part(size, NUMBER)))
+        return Equation((*undoing.after.left, Part(size, NUMBER)), undoing.after.right)
     if undoing.place == COEFFICIENT:
         letters = tuple(
             Part(result, LETTER) if part.kind == LETTER else part for part in undoing.after.left
         )
-        return undoing.after._replace(left=letters)
-    return undoing.after._replace(right=(Part(result, NUMBER),))
+        return Equation(letters, undoing.after.right)
+    return Equation(undoing.after.left, (Part(result, NUMBER),))
 
 
 def _undoings(form: Equation, unknown: str) -> Iterator[Undoing]:

@@ -45,11 +45,31 @@ WORDS = {
 }
 
 
-class Equation(NamedTuple):
-    """Two sides in parts."""
+class Equation(tuple[Parts, Parts]):
+    """Two sides in parts: a pair that works its hash out once, the key of many memories."""
 
-    left: Parts
-    right: Parts
+    _hash: int
+
+    def __new__(cls, left: Parts, right: Parts) -> Equation:
+        """The equation of two sides."""
+        return super().__new__(cls, (left, right))
+
+    @property
+    def left(self) -> Parts:
+        """The side before the sign of equality."""
+        return self[0]
+
+    @property
+    def right(self) -> Parts:
+        """The side after it."""
+        return self[1]
+
+    def __hash__(self) -> int:
+        try:
+            return self._hash
+        except AttributeError:
+            self._hash = super().__hash__()
+            return self._hash
 
 
 class Balance(NamedTuple):
