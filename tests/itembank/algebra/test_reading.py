@@ -36,7 +36,8 @@ def test_several_ways_to_write_lines(text: str, lines: list[str]) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["6x = 30   (+7)", "6x = 30 (+7)", "6x = 30 [+7]", "6x = 30   +7", "6x = 30, add 7 to both sides",
+    ["6x = 30   (+7)", "6x = 30 (+7)", "6x = 30 [+7]", "6x = 30   +7",
+     "6x = 30, add 7 to both sides",
      "+7: 6x = 30", "(+7) 6x = 30", "add 7: 6x = 30"],
 )  # fmt: skip
 def test_an_operation_noted_beside_a_line(text: str) -> None:
