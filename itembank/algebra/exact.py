@@ -1,7 +1,7 @@
-"""What is an exact number here? A fraction, from a library that is quick at it.
+"""What is an exact number here? A rational number, from a library that is quick at it.
 
-``quicktions`` is the standard library's ``Fraction`` compiled: the same behaviour, several times
-the speed, and marking is mostly fractions. Everything imports the one name from here.
+``gmpy2.mpq`` behaves as the standard library's ``Fraction`` does wherever it is used here, at
+several times the speed, and marking is mostly fractions. Everything imports the one name from here.
 """
 
 from __future__ import annotations
@@ -11,6 +11,6 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from fractions import Fraction
 else:
-    from quicktions import Fraction
+    from gmpy2 import mpq as Fraction
 
 __all__ = ["Fraction"]
