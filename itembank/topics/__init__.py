@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from itembank.topics.judging import Judge
-from itembank.topics.kinds import Solution, Stage, TopicError
+from itembank.topics.kinds import OtherKind, Solution, Stage, TopicError
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +29,7 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
     """The topic that takes a problem; ``name`` decides where more than one could.
 
     Raises:
-        TopicError: where no topic takes it, with each topic's reason; or for an unknown name.
+        TopicError: where no topic takes it, with the reasons; or for an unknown name.
     """
     topics = _register()
     if name is not None:
@@ -37,15 +37,17 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
             raise TopicError(f"unknown topic {name!r}; the topics are {', '.join(topics)}")
         topics[name].judge(problem)
         return topics[name]
-    reasons = []
+    refusals: list[TopicError] = []
     for topic in topics.values():
         try:
             topic.judge(problem)
-        except TopicError as reason:
-            reasons.append(f"{topic.name}: {reason}")
+        except TopicError as refusal:
+            refusals.append(refusal)
         else:
             return topic
-    raise TopicError("no topic takes this problem: " + "; ".join(reasons))
+    own = [refusal for refusal in refusals if not isinstance(refusal, OtherKind)]
+    reasons = "; ".join(str(refusal) for refusal in own or refusals)
+    raise TopicError(f"no topic takes this problem: {reasons}")
 
 
 @lru_cache(maxsize=1)

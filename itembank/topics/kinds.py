@@ -9,6 +9,10 @@ class TopicError(ValueError):
     """A problem that no topic takes, or its own cannot; the message is for a teacher."""
 
 
+class OtherKind(TopicError):
+    """A problem of another kind of line than the topic's: no fault of the problem's own."""
+
+
 class CheckFailed(RuntimeError):
     """A generated line that the independent check (SymPy) does not confirm: never stored."""
 

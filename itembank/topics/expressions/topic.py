@@ -16,7 +16,7 @@ from itembank.topics.expressions.judging import (
     EXPAND_WORDS,
     ExpressionJudge,
 )
-from itembank.topics.kinds import CheckFailed, Route, RouteLine, Solution, Stage, TopicError
+from itembank.topics.kinds import CheckFailed, OtherKind, Route, RouteLine, Solution, Stage, TopicError
 from itembank.topics.parts import LETTER, NUMBER, Part, Parts, flat, multiplied_out
 from itembank.topics.writing import written_side
 
@@ -32,7 +32,7 @@ def _read(problem: str) -> tuple[Relation, str]:
         raise TopicError("a problem must be one expression with nothing written beside it")
     (relation,) = relations
     if relation.signs:
-        raise TopicError("this is no expression: it has a sign of equality or order")
+        raise OtherKind("this is no expression: it has a sign of equality or order")
     letters = sorted(relation_symbols(relation))
     if len(letters) != 1:
         found = ", ".join(letters) or "none"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import relation_symbols
 from itembank.algebra.written import Relation
-from itembank.topics.kinds import TopicError
+from itembank.topics.kinds import OtherKind, TopicError
 from itembank.topics.linear_equations.terms import linear
 
 
@@ -22,7 +22,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
         raise TopicError("a problem must be one equation with nothing written beside it")
     (relation,) = relations
     if not relation.signs:
-        raise TopicError("this is no equation: there is no sign of equality")
+        raise OtherKind("this is no equation: there is no sign of equality")
     if relation.signs != ("=",):
         raise TopicError(_wrong_signs(relation.signs))
     unknowns = sorted(relation_symbols(relation))
