@@ -16,7 +16,15 @@ from itembank.topics.expressions.judging import (
     EXPAND_WORDS,
     ExpressionJudge,
 )
-from itembank.topics.kinds import CheckFailed, OtherKind, Route, RouteLine, Solution, Stage, TopicError
+from itembank.topics.kinds import (
+    CheckFailed,
+    OtherKind,
+    Route,
+    RouteLine,
+    Solution,
+    Stage,
+    TopicError,
+)
 from itembank.topics.parts import LETTER, NUMBER, Part, Parts, flat, multiplied_out
 from itembank.topics.writing import written_side
 
