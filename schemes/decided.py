@@ -53,8 +53,9 @@ class MadeDecision:
 def decisions_of(session: Session, assessment: Assessment) -> list[MadeDecision]:
     """Every decision of an assessment in the order in which they were made, withdrawn ones too."""
     taker = aliased(Marker)
+    scripts = func.count(distinct(col(Mark.script_id))).label("scripts")
     settled = (
-        select(col(DecisionMark.decision_id), func.count(distinct(col(Mark.script_id))).label("scripts"))
+        select(col(DecisionMark.decision_id), scripts)
         .join(Mark, col(Mark.id) == col(DecisionMark.mark_id))
         .group_by(col(DecisionMark.decision_id))
         .subquery()
