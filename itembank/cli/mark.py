@@ -9,7 +9,13 @@ from typing import TYPE_CHECKING, Annotated, TextIO
 
 import typer
 
-from itembank.cli.contract import Record, RecordFault, script_request, working_lines
+from itembank.cli.contract import (
+    Record,
+    RecordFault,
+    ScriptRequest,
+    script_request,
+    working_lines,
+)
 from itembank.cli.marker import Marker
 from itembank.cli.printing import console, print_cautions, say, table
 from itembank.cli.streams import (
@@ -47,6 +53,13 @@ def mark(
     show_working: Annotated[
         bool, typer.Option("--show-working", help="The item says 'show your working'.")
     ] = False,
+    explain: Annotated[
+        bool,
+        typer.Option(
+            "--explain",
+            help="Explain the marks of one script line by line; with --out, as a page (HTML).",
+        ),
+    ] = False,
     json: Annotated[bool, typer.Option("--json", help="Print one line of JSON.")] = False,
     jsonl: Annotated[
         str | None,
@@ -71,16 +84,25 @@ def mark(
 ) -> None:
     """Suggest the marks of one script, or of every script in a file.
 
-    One script: `itembank mark '4x + 3 = 17' '4x = 14' 'x = 3.5'`. A table has the columns id,
-    problem, lines and, if wanted, show_working (yes or no); the lines of working stand on lines
-    of their own in the cell, or with ' | ' between them.
+    One script: `itembank mark '4x + 3 = 17' '4x = 14' 'x = 3.5'`; with --explain the marks stand
+    beside the lines that earn them, with the other readings where there are any.
+
+    A table has the columns id, problem, lines and, if wanted, show_working (yes or no); the lines
+    of working stand on lines of their own in the cell, or with ' | ' between them.
 
     The engine suggests; a teacher decides. Candidates stand by code, never by name.
     """
     exactly_one(problem=problem, jsonl=jsonl, csv=csv_file)
+    if explain and problem is None:
+        raise typer.BadParameter("--explain needs PROBLEM: it is for one script")
+    if explain and json:
+        raise typer.BadParameter("give --explain or --json; the JSON explains the marks itself")
     marker = Marker(schemes)
     if problem is not None:
         record = {"problem": problem, "lines": lines or [], "show_working": show_working}
+        if explain:
+            _explain(marker, script_request(record), out)
+            return
         if json:
             raise typer.Exit(answer_one(record, marker.answer))
         _show(marker.marked(script_request(record)))
@@ -95,6 +117,15 @@ def mark(
             assert jsonl is not None
             wrong = answer_each(read_json_lines(jsonl), marker.answer, json_writer(stream))
     raise typer.Exit(1 if wrong else 0)
+
+
+def _explain(marker: Marker, request: ScriptRequest, out: Path | None) -> None:
+    from exports.explaining import explanation
+    from itembank.cli.explaining import write_or_show
+
+    scheme, marked = marker.marked_by(request)
+    doc = explanation(scheme, request.lines, marked, show_working=request.show_working)
+    write_or_show(doc, out)
 
 
 def record_of_row(row: Record) -> Record:

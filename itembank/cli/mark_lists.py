@@ -74,7 +74,7 @@ def standing(
                 row.point,
                 row.awarded,
                 row.value,
-                _standing_words(row.standing, award),
+                standing_words(row.standing, award),
                 award.marker if award else None,
                 award.line if award else None,
                 award.reason if award else None,
@@ -129,6 +129,15 @@ def history(
     )
 
 
+def standing_words(standing: str, award: Award | None) -> str:
+    """How a mark stands, with the decision for equal cases that set it, if one did."""
+    if award is None:
+        return standing
+    if award.decision is not None:
+        return f"{standing}, decision {_decision_words(award)}"
+    return standing if award.decided else f"{standing}, referred"
+
+
 def _every_award(
     session: Session, assessment: str, candidate: str | None, question: int | None
 ) -> Iterator[Award]:
@@ -143,15 +152,6 @@ def _every_award(
         listing = list_marks(session, found, page, candidate=candidate, question=question)
         yield from listing.rows
         number, pages = number + 1, listing.pages
-
-
-def _standing_words(standing: str, award: Award | None) -> str:
-    """How a mark stands, with the decision for equal cases that set it, if one did."""
-    if award is None:
-        return standing
-    if award.decision is not None:
-        return f"{standing}, decision {_decision_words(award)}"
-    return standing if award.decided else f"{standing}, referred"
 
 
 def _decision_words(award: Award) -> str | None:

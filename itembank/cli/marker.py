@@ -42,13 +42,17 @@ class Marker:
 
     def marked(self, request: ScriptRequest) -> MarkedScript:
         """The suggested marks of one script."""
+        return self.marked_by(request)[1]
+
+    def marked_by(self, request: ScriptRequest) -> tuple[Scheme, MarkedScript]:
+        """The scheme that marks one script, and the suggested marks."""
         from schemes.marking import mark_script
 
         scheme = self._scheme(request)
         settings = with_overrides(scheme.settings, request.settings)
         if settings != scheme.settings:
             scheme = replace(scheme, settings=settings)
-        return mark_script(scheme, request.lines, request.show_working)
+        return scheme, mark_script(scheme, request.lines, request.show_working)
 
     def _scheme(self, request: ScriptRequest) -> Scheme:
         if self._schemes:

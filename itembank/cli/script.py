@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
@@ -25,7 +26,7 @@ STATES = ("typed", "on paper", "no response")
 
 @app.callback()
 def script() -> None:
-    """Hand in scripts, typed or on paper, and list them."""
+    """Hand in scripts, typed or on paper, list them, and explain the marks of one."""
 
 
 @app.command("hand-in")
@@ -94,6 +95,30 @@ def list_them(
     ]
     columns = ("Candidate", "Question#", "Problem=", "State", "Working=")
     console().print(table("Scripts", columns, rows))
+
+
+@app.command()
+def explain(
+    assessment: Annotated[str, typer.Argument(metavar="ASSESSMENT", help="Its code.")],
+    candidate: Annotated[str, typer.Argument(metavar="CANDIDATE", help="The candidate's code.")],
+    question: Annotated[int, typer.Argument(metavar="QUESTION", help="The question's number.")],
+    out: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Write a page (HTML) here, whole or not at all."),
+    ] = None,
+    bank: Bank = DEFAULT_BANK,
+) -> None:
+    """Explain the marks of one script: line by line, with the marks that stand and why.
+
+    What is shown to a colleague who disagrees: verdicts, the marks beside the lines that earn
+    them, reasons, other readings, what a teacher has to decide, and who gave the marks that stand.
+    """
+    from itembank.bank.assessments import find_assessment
+    from itembank.cli.explaining import script_explanation, write_or_show
+
+    with reading_from(bank) as session:
+        doc = script_explanation(session, find_assessment(session, assessment), candidate, question)
+    write_or_show(doc, out)
 
 
 def _working(lines: Any) -> str:
