@@ -69,7 +69,7 @@ def test_the_commands_of_the_readme_do_the_whole_job(call: Call, tmp_path: Path)
     for name in ("paper.pdf", "guide.pdf", "sample.pdf"):
         assert (tmp_path / name).read_bytes().startswith(b"%PDF-")
     totals = {row["candidate"]: row for row in _json(call("marks", "list", "Y9-EQ", "--json"))}
-    # Both questions right; the unwritten slip of 6x = 31 overruled to M1; no response.
+    # Both questions right; the unwritten slip of 6x = 31 decided to be M1; no response.
     assert totals["HQ-001"]["total"] == totals["HQ-001"]["max"] == 6
     assert totals["HQ-002"]["total"] == 1
     assert totals["HQ-002"]["not_marked"] == 1
@@ -77,7 +77,7 @@ def test_the_commands_of_the_readme_do_the_whole_job(call: Call, tmp_path: Path)
     assert totals["HQ-003"]["no_response"] == 1
     points = _json(call("marks", "list", "Y9-EQ", "--candidate", "HQ-002", "--json"))
     assert [(row["point"], row["awarded"], row["standing"]) for row in points[:2]] == [
-        ("M1", 1, "overruled"),
+        ("M1", 1, "overruled, decision 1"),
         ("A1", 0, "taken"),
     ]
 
