@@ -8,7 +8,7 @@ import typer
 
 from itembank.cli.banking import DEFAULT_BANK, Bank, Json, reading_from
 from itembank.cli.deciding import SHOWN, Assessment, PageNumber, PageSize
-from itembank.cli.printing import console, print_cautions, say, table
+from itembank.cli.printing import console, counted, print_cautions, say, table
 from itembank.cli.streams import json_text
 
 if TYPE_CHECKING:
@@ -42,18 +42,16 @@ def consistency(
     screen = console()
     for difference in found.rows:
         _show(screen, difference)
-    counted = f"Page {page} of {found.pages}, {found.total} ways of working in all."
-    say(screen, counted if found.total else "The same working has been given the same marks.")
+    pages = f"Page {page} of {found.pages}, {counted(found.total, 'group')} in all."
+    say(screen, pages if found.total else "The same working has been given the same marks.")
     print_cautions(screen)
 
 
 def _show(screen: Console, difference: Difference) -> None:
-    say(
-        screen,
-        f"Question {difference.question}, {difference.item}: {difference.problem}   "
-        f"({difference.scripts} scripts, {difference.at_stake} marks at stake)",
-        "bold",
-    )
+    about = f"Question {difference.question}, {difference.item}: {difference.problem}"
+    scripts = counted(difference.scripts, "script")
+    stake = counted(difference.at_stake, "mark")
+    say(screen, f"{about}   ({scripts}, {stake} at stake)", "bold")
     say(screen, "  " + "   |   ".join(difference.working))
     rows = [
         (_marks(one), one.marker, one.role, one.standing, len(one.candidates), _candidates(one))

@@ -8,7 +8,7 @@ import typer
 
 from itembank.cli.banking import DEFAULT_BANK, Bank, By, Json, reading_from, writing_to
 from itembank.cli.mark_rows import drafts_of_awards
-from itembank.cli.printing import console, print_cautions, say, table
+from itembank.cli.printing import console, counted, print_cautions, say, table
 from itembank.cli.streams import json_text
 
 if TYPE_CHECKING:
@@ -51,8 +51,8 @@ def questions(
     screen = console()
     for asked in found.rows:
         _show_question(screen, assessment, asked)
-    counted = f"Page {page} of {found.pages}, {found.total} open questions in all."
-    say(screen, counted if found.total else "No question is open.")
+    pages = f"Page {page} of {found.pages}, {counted(found.total, 'open question')} in all."
+    say(screen, pages if found.total else "No question is open.")
     print_cautions(screen)
 
 
@@ -91,7 +91,10 @@ def decide(
             {draft.point: draft.awarded for draft in drafts},
             reason,
         )
-    say(console(), f"Decision {number} by {by} settles {_scripts(scripts)} of {assessment}.")
+    say(
+        console(),
+        f"Decision {number} by {by} settles {counted(scripts, 'script')} of {assessment}.",
+    )
 
 
 def decisions(assessment: Assessment, json: Json = False, bank: Bank = DEFAULT_BANK) -> None:
@@ -140,7 +143,10 @@ def take_back(
         register_marker(session, by, "teacher")
         found = find_assessment(session, assessment)
         scripts = record_withdrawal(session, found, decision, by, reason)
-    say(console(), f"Decision {decision} is taken back by {by}; it had set {_scripts(scripts)}.")
+    say(
+        console(),
+        f"Decision {decision} is taken back by {by}; it had set {counted(scripts, 'script')}.",
+    )
 
 
 def _show_question(screen: Console, assessment: str, asked: OpenQuestion) -> None:
@@ -148,7 +154,7 @@ def _show_question(screen: Console, assessment: str, asked: OpenQuestion) -> Non
     say(
         screen,
         f"Question {asked.question}, {asked.item}: {asked.problem}   "
-        f"({_scripts(len(asked.scripts))}, {asked.at_stake} marks at stake)",
+        f"({counted(len(asked.scripts), 'script')}, {counted(asked.at_stake, 'mark')} at stake)",
         "bold",
     )
     for number, line in enumerate(_texts(first.lines), 1):
@@ -216,7 +222,3 @@ def _texts(lines: Iterable[ScriptLine]) -> list[str]:
 
 def _awards(awards: Iterable[tuple[str, int]]) -> str:
     return " ".join(f"{point}={marks}" for point, marks in awards)
-
-
-def _scripts(count: int) -> str:
-    return "1 script" if count == 1 else f"{count} scripts"

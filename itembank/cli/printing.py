@@ -61,6 +61,11 @@ def print_cautions(screen: Console) -> None:
         say(screen, caution, "dim")
 
 
+def counted(number: int, noun: str) -> str:
+    """``1 mark``, ``2 marks``."""
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
+
+
 def yes(value: bool) -> str:
     """A tick, or nothing."""
     return "✓" if value else ""

@@ -124,8 +124,8 @@ def test_the_same_working_with_other_marks_is_listed(call: Call) -> None:
         ("engine", 1),
     }
     screen = call("marks", "consistency", "Y9-EQ").out
-    assert "(2 scripts, 1 marks at stake)" in screen
-    assert "Page 1 of 1, 1 ways of working in all." in screen
+    assert "(2 scripts, 1 mark at stake)" in screen
+    assert "Page 1 of 1, 1 group in all." in screen
 
 
 def test_a_changed_scheme_is_told_applied_and_followed_up(call: Call, tmp_path: Path) -> None:
