@@ -28,12 +28,29 @@ MOST_ORDERED = 4
 
 
 def same_relation(one: Relation, other: Relation) -> bool:
-    """Whether two relations are the same as written, sides exchanged or not."""
+    """Whether two relations are the same as written, sides and terms in whatever order."""
     if one.signs != other.signs or len(one.sides) != len(other.sides):
         return False
-    ours = tuple(map(bare, one.sides))
-    theirs = tuple(map(bare, other.sides))
+    ours = tuple(map(_ordered, one.sides))
+    theirs = tuple(map(_ordered, other.sides))
     return ours == theirs or (set(one.signs) <= {"=", "≠"} and ours == theirs[::-1])
+
+
+@lru_cache(maxsize=16384)
+def _ordered(node: Node) -> Node:
+    """The bare tree with the terms of every sum in one order."""
+    match bare(node):
+        case Sum(terms):
+            signed = [(sign, _ordered(body)) for sign, body in _signed_terms(terms)]
+            return Sum(tuple(sorted(signed, key=repr)))
+        case Product(factors, marks):
+            return Product(tuple(map(_ordered, factors)), marks)
+        case Quotient(top, bottom, mark):
+            return Quotient(_ordered(top), _ordered(bottom), mark)
+        case Negative(body):
+            return Negative(_ordered(body))
+        case other:
+            return other
 
 
 @lru_cache(maxsize=16384)

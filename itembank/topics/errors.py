@@ -106,8 +106,8 @@ def _sign_lost(part: Part) -> Iterator[Parts]:
         return
     right = _spread(part)
     for place, term in enumerate(right):
-        # a plus lost in the first term of a positive bracket is no error that anyone makes
-        if place or term.factor < 0 or part.worth < 0:
+        # a plus lost before the unknown, no minus near, is no error that anyone makes
+        if term.kind == NUMBER or term.factor < 0 or part.worth < 0:
             yield (*right[:place], _turned(term), *right[place + 1 :])
 
 

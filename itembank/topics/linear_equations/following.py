@@ -55,8 +55,8 @@ def fit(source: Equation, line: Equation) -> Fit | None:
     for exchanged, state in both_ways(balance(line)):
         for factor in _factors(source, state):
             cost = _cost(source, state, factor)
-            if cost is not None and (best is None or cost + exchanged < best.cost):
-                best = Fit(factor, exchanged, cost + exchanged)
+            if cost is not None and (best is None or cost < best.cost):
+                best = Fit(factor, exchanged, cost)
     return best
 
 
@@ -88,7 +88,7 @@ def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | Non
         for factor in _factors(after, state):
             cost = _cost(after, state, factor, where.stays)
             if cost is not None and cost < FURTHER and (best is None or cost < best.cost):
-                best = Fit(factor, exchanged, cost + exchanged)
+                best = Fit(factor, exchanged, cost)
     return best
 
 

@@ -42,10 +42,10 @@ def find_slip(source: Equation, line: Equation) -> Slip | None:
 def _slips(source: Equation, line: Equation) -> Iterator[Slip]:
     letters, numbers = movable(source)
     start = balance(source)
-    for exchanged, state in both_ways(balance(line)):
+    for _, state in both_ways(balance(line)):
         for factor in _factors(source, state):
             wanted = Balance(*(value / factor for value in state))
-            cost = exchanged + (0 if factor == 1 else 3 if factor == -1 else 2)
+            cost = 0 if factor == 1 else 3 if factor == -1 else 2
             right_letters = letters.get(wanted.a) if wanted.slope == start.slope else None
             right_numbers = numbers.get(wanted.b) if wanted.constant == start.constant else None
             if right_letters is not None:
