@@ -18,9 +18,14 @@ def special_mark(
     scheme: Scheme, judge: Judge, working: Working, show_working: bool
 ) -> MarkedScript | None:
     """The marks of a script that states a value without working; None where there is working."""
-    kinds = [_kind(line, judge, n == _last(working)) for n, line in enumerate(working.lines)]
+    last = _last(working)
+    kinds: list[str] = []
+    for place, line in enumerate(working.lines):
+        kinds.append(_kind(line, judge, place == last))
+        if kinds[-1] == "working":
+            return None
     found = "trial" in kinds and _found_by_trial(working, judge)
-    if "working" in kinds or not (found or {"value", "conclusion"} & set(kinds)):
+    if not (found or {"value", "conclusion"} & set(kinds)):
         return None
     if "trial" in kinds and scheme.settings.trials == "full":
         show_working = False

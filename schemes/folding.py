@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import left_to_right, same_relation
-from itembank.algebra.values import NoValue, number, number_form, relation_symbols, symbols, walk
-from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum
+from itembank.algebra.values import NoValue, number, relation_symbols
+from itembank.algebra.written import Line, Node, Relation
 from itembank.topics.judging import Answer
 from schemes.attempts import is_problem, misread, problem_copied, restarted, starts_again
 from schemes.numbers import judge_numbers
@@ -168,7 +168,7 @@ def _piece(
     form = right_form(state, piece)
     if form is None:
         return [_no_form(state, number_, piece)]
-    states = _equation(state, Step(number_, piece, form, line.notes, _shows(piece)), rules)
+    states = _equation(state, Step(number_, piece, form, line.notes), rules)
     if answer is not None:
         states = [_with_answer(s, number_, answer) for s in states]
     return states
@@ -261,23 +261,3 @@ def _side_identity(state: State, step: Step) -> bool:
     judge = state.judge
     identity = judge.conclusion_of(step.form) == "all values" and not judge.ended(step.form)
     return identity and judge.conclusion_of(state.live.form) != "all values"
-
-
-def _shows(relation: Relation) -> bool:
-    """Whether an operation stands written in a relation."""
-    return any(_shows_side(side) for side in relation.sides)
-
-
-def _shows_side(side: Node) -> bool:
-    if not symbols(side):
-        return number_form(side) is None
-    for part in walk(side):
-        if isinstance(part, Sum) and sum(not symbols(body) for _, body in part.terms) > 1:
-            return True
-        if isinstance(part, Sum) and sum(bool(symbols(body)) for _, body in part.terms) > 1:
-            return True
-        if isinstance(part, Product) and sum(not symbols(f) for f in part.factors) > 1:
-            return True
-        if isinstance(part, Quotient) and isinstance(part.top, Product):
-            return True
-    return False

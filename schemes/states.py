@@ -180,7 +180,6 @@ class Step:
     relation: Relation
     form: Any
     notes: tuple[Note, ...] = ()
-    shows: bool = False
 
 
 @dataclass(frozen=True, slots=True)

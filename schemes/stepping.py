@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Any
 
+from itembank.algebra.matching import shows_operation
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Slip, Wrong
@@ -100,7 +101,7 @@ def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
     elif reading.kind in (ERROR, PAIR):
         wrong = reading.wrongs[0]
         if wrong.both is not None:
-            if wrong.shown and not step.shows:
+            if wrong.shown and not shows_operation(step.relation):
                 return
             yield _one_side(state, step, rules, live, reading)
         yield _error(state, step, rules, live, reading)

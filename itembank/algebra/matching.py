@@ -10,7 +10,7 @@ from functools import lru_cache
 from itertools import permutations
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import NoValue, number, symbols
+from itembank.algebra.values import NoValue, number, number_form, symbols, walk
 from itembank.algebra.written import (
     Bracket,
     Negative,
@@ -264,3 +264,23 @@ def _in_order(body: Node) -> list[tuple[str, Node]]:
             return [*_in_order(top), ("÷", bottom)]
         case _:
             return [("", body)]
+
+
+def shows_operation(relation: Relation) -> bool:
+    """Whether an operation stands written in a relation."""
+    return any(_shows_side(side) for side in relation.sides)
+
+
+def _shows_side(side: Node) -> bool:
+    if not symbols(side):
+        return number_form(side) is None
+    for part in walk(side):
+        if isinstance(part, Sum) and sum(not symbols(body) for _, body in part.terms) > 1:
+            return True
+        if isinstance(part, Sum) and sum(bool(symbols(body)) for _, body in part.terms) > 1:
+            return True
+        if isinstance(part, Product) and sum(not symbols(f) for f in part.factors) > 1:
+            return True
+        if isinstance(part, Quotient) and isinstance(part.top, Product):
+            return True
+    return False

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.judging import Move
@@ -24,6 +25,7 @@ from itembank.topics.linear_equations.stages import (
 from itembank.topics.parts import flat
 
 
+@lru_cache(maxsize=16384)
 def path(source: Equation, line: Equation, unknown: str) -> tuple[Move, ...]:
     """The steps from ``source`` to ``line``, which follows from it naturally."""
     return tuple(_moves(source, line, unknown))
