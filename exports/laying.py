@@ -18,6 +18,7 @@ from exports.documents import (
 )
 from exports.forms import tried_forms
 from itembank.topics.kinds import Route, Solution
+from schemes.marking import mark_script
 from schemes.scheme import MarkPoint, Scheme, Settings
 from schemes.verdicts import MarkedScript, ScriptLine
 
@@ -29,22 +30,29 @@ def paper_question(instruction: str, solution: Solution, scheme: Scheme) -> Pape
 
 
 def guide_question(
-    instruction: str, solution: Solution, scheme: Scheme, errors: Sequence[GuideError] = ()
+    instruction: str,
+    solution: Solution,
+    scheme: Scheme,
+    errors: Sequence[GuideError] = (),
+    *,
+    show_working: bool = False,
 ) -> GuideQuestion:
-    """Everything that the guide says of one question; the forms are tried on the marker."""
-    order = tuple(stage.name for stage in solution.stages)
+    """Everything that the guide says of one question; the forms are tried on the marker.
+
+    ``show_working`` tells that the item asks for working, so that a value alone is a special case.
+    """
     accepted, refused = tried_forms(solution, scheme)
     return GuideQuestion(
         instruction=instruction,
         problem=solution.problem,
         points=tuple(_guide_point(point) for point in scheme.points),
-        routes=tuple(_guide_route(route, scheme.points, order) for route in solution.routes),
+        routes=tuple(_guide_route(route, scheme) for route in solution.routes),
         accepted=accepted,
         refused=refused,
         follow_through=tuple(_follow_through(scheme.points)),
         settings=tuple(differing_settings(scheme.settings)),
         errors=tuple(errors),
-        notes=scheme.notes,
+        notes=(*_value_alone(scheme, show_working), *scheme.notes),
     )
 
 
@@ -82,21 +90,23 @@ def sample_question(
     return SampleQuestion(number, scheme.problem, written, tuple(points))
 
 
-def beside(route: Route, points: Sequence[MarkPoint], order: Sequence[str]) -> list[list[str]]:
+def beside(route: Route, scheme: Scheme) -> list[list[str]]:
     """The points that stand beside each line of ``route``; every point stands beside one.
 
-    A point stands beside the first required line of its stage. Where the route passes the stage
-    on the way to a later one (``order`` lists the stages), it stands beside the line that implies
-    it: the first required line of a later stage, at worst the last line.
+    A point stands beside the required line at which a script cut off there first earns it, by the
+    marker: the guide and the engine say the same. What no line earns stands beside the last.
     """
-    rank = {name: place for place, name in enumerate(order)}
     placed: list[list[str]] = [[] for _ in route.lines]
-    for point in points:
-        later = {name for name in order if rank[name] > rank.get(point.stage, len(rank))}
-        place = _first_required(route, {point.stage})
-        if place is None:
-            place = _first_required(route, later)
-        placed[-1 if place is None else place].append(point.point)
+    waiting = [point.point for point in scheme.points]
+    for place, line in enumerate(route.lines):
+        if not place or not line.required:
+            continue
+        script = [ScriptLine(one.text) for one in route.lines[: place + 1]]
+        marked = mark_script(scheme, script, show_working=True)
+        earned = {point.point for point in marked.points if point.awarded}
+        placed[place] = [point for point in waiting if point in earned]
+        waiting = [point for point in waiting if point not in earned]
+    placed[-1].extend(waiting)
     return placed
 
 
@@ -126,18 +136,19 @@ _SETTING_WORDS = {
 }
 
 
-def _first_required(route: Route, stages: set[str]) -> int | None:
-    """The place of the first required line that serves one of ``stages``, after the problem."""
-    places = (
-        place
-        for place, line in enumerate(route.lines)
-        if place and line.required and line.stage in stages
-    )
-    return next(places, None)
+def _value_alone(scheme: Scheme, show_working: bool) -> Iterable[str]:
+    """What a right value without working earns where working is asked for (conventions 5.1)."""
+    if not show_working or scheme.total == 1:
+        return
+    yield {
+        "special": "SC B1: a right value without working earns 1 mark in place of everything.",
+        "full": "A right value without working earns full marks.",
+        "none": "A right value without working earns nothing.",
+    }[scheme.settings.value_only]
 
 
-def _guide_route(route: Route, points: Sequence[MarkPoint], order: Sequence[str]) -> GuideRoute:
-    placed = beside(route, points, order)
+def _guide_route(route: Route, scheme: Scheme) -> GuideRoute:
+    placed = beside(route, scheme)
     lines = (
         GuideLine(line.text, line.step, line.required, tuple(marks))
         for line, marks in zip(route.lines, placed, strict=True)

@@ -46,7 +46,7 @@ def paper_of(
         title=assessment.title,
         department=department,
         questions=tuple(
-            paper_question(one.item.instruction, solution_of(one.item), scheme_of(one.item))
+            paper_question(asked(one.item), solution_of(one.item), scheme_of(one.item))
             for one in questions
         ),
         minutes=assessment.minutes,
@@ -54,6 +54,14 @@ def paper_of(
         date=date,
         invented=invented,
     )
+
+
+def asked(item: ItemVersion) -> str:
+    """What an item asks; that working is to be shown stands at the question itself."""
+    words = item.instruction
+    if item.show_working and "working" not in words.lower():
+        words += " Show your working."
+    return words
 
 
 def guide_of(
@@ -73,10 +81,11 @@ def guide_of(
         department=department,
         questions=tuple(
             guide_question(
-                one.item.instruction,
+                asked(one.item),
                 solution_of(one.item),
                 scheme_in(one),
                 errors_in(one),
+                show_working=one.item.show_working,
             )
             for one in questions_of(session, assessment)
         ),

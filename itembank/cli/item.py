@@ -45,7 +45,7 @@ def add(
             "show_working, notes.",
         ),
     ] = None,
-    instruction: Annotated[str, typer.Option(help="What is asked.")] = "Solve the equation.",
+    instruction: Annotated[str, typer.Option(help="What is asked; else what the topic asks.")] = "",
     code: Annotated[str, typer.Option(help="The item's stable code; else the next free one.")] = "",
     topic: Annotated[str, typer.Option(help="The topic, where several could take it.")] = "",
     tag: Annotated[list[str] | None, typer.Option(help="A tag; may be given again.")] = None,

@@ -81,7 +81,7 @@ def _draft(
     if faults:
         return None
     return ItemDraft(
-        instruction=cells.get("instruction") or instruction,
+        instruction=cells.get("instruction") or instruction or instruction_of(solution.topic),
         solution=solution,
         scheme=to_record(scheme),
         minutes=scheme.total if minutes is None else minutes,
@@ -93,6 +93,13 @@ def _draft(
         notes=cells.get("notes", ""),
         where=place,
     )
+
+
+def instruction_of(topic: str) -> str:
+    """What a topic's problems ask by default."""
+    from itembank.topics import topic_named
+
+    return topic_named(topic).instruction
 
 
 def _whole(cells: dict[str, str], column: str, faults: list[str]) -> int | None:

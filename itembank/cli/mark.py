@@ -97,6 +97,8 @@ def mark(
         raise typer.BadParameter("--explain needs PROBLEM: it is for one script")
     if explain and json:
         raise typer.BadParameter("give --explain or --json; the JSON explains the marks itself")
+    if show_working and problem is None:
+        raise typer.BadParameter("--show-working is for one script; a file says it in each record")
     marker = Marker(schemes)
     if problem is not None:
         record = {"problem": problem, "lines": lines or [], "show_working": show_working}

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, BinaryIO, TextIO
 
-from itembank.cli.contract import Record, error_record, record_id
+from itembank.cli.contract import Record, error_record, record_id, record_object
 from itembank.cli.faults import Fault
 
 LONGEST_RECORD = 1_000_000  # bytes of one line of a file
@@ -159,7 +159,7 @@ def _answered(one: Incoming, answer: Callable[[Record], Record]) -> tuple[Record
     fault = one.fault
     if not fault:
         try:
-            return answer(one.record), ""
+            return answer(record_object(one.record)), ""
         except (ValueError, ArithmeticError, RuntimeError) as raised:
             fault = str(raised) or type(raised).__name__
         except Exception as raised:  # a fault of this program must not cost the records after it

@@ -14,13 +14,15 @@ from itembank.topics.kinds import OtherKind, Solution, Stage, TopicError
 class Topic:
     """A topic's doors: who judges lines against a problem, its stages, who solves it.
 
-    ``frequency`` tells how often pupils make a common error, by its name, against the others.
+    ``instruction`` is what its problems ask by default; ``frequency`` tells how often pupils make
+    a common error, by its name, against the others.
     """
 
     name: str
     judge: Callable[[str], Judge]
     stages: Callable[[str], tuple[Stage, ...]]
     solve: Callable[[str], Solution]
+    instruction: str
     frequency: Callable[[str], int] = lambda error: 1
 
 
@@ -50,6 +52,11 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
     raise TopicError(f"no topic takes this problem: {reasons}")
 
 
+def topic_named(name: str) -> Topic:
+    """The topic of a name; raises KeyError where there is none."""
+    return _register()[name]
+
+
 @lru_cache(maxsize=1)
 def _register() -> dict[str, Topic]:
     from itembank.topics.expressions import topic as expressions
@@ -61,8 +68,15 @@ def _register() -> dict[str, Topic]:
             equations.judge,
             equations.stages,
             equations.solve,
+            "Solve the equation.",
             equations.frequency,
         ),
-        Topic(expressions.TOPIC, expressions.judge, expressions.stages, expressions.solve),
+        Topic(
+            expressions.TOPIC,
+            expressions.judge,
+            expressions.stages,
+            expressions.solve,
+            "Expand the brackets and collect like terms.",
+        ),
     ]
     return {topic.name: topic for topic in topics}

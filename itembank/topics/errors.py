@@ -230,6 +230,8 @@ def _fractions_added_across(side: Parts) -> Iterator[Parts]:
             rest = tuple(p for k, p in enumerate(side) if k not in (i, j))
             for over in {first.over + second.over, first.over * second.over}:
                 yield (Part(Fraction(1), GROUP, tops, over), *rest)
+                if first._replace(over=1) == second._replace(over=1):
+                    yield (first._replace(over=over), *rest)  # x/4 + x/6 as x/10
 
 
 def _one_term_cancelled(side: Parts) -> Iterator[Parts]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from exports.laying import (
@@ -15,16 +17,17 @@ from exports.laying import (
 from itembank.topics import find_topic
 from itembank.topics.kinds import Route, RouteLine, Solution, Stage
 from schemes.building import default_scheme
+from schemes.marking import mark_script
 from schemes.scheme import MarkPoint, Scheme, Settings
 from schemes.verdicts import MarkedScript, PointMark, ScriptLine
 
-ORDER = ("brackets removed", "unknown collected", "constants collected", "value")
 POINTS = (
     MarkPoint("M1", "M", 1, "brackets removed"),
     MarkPoint("M2", "M", 1, "unknown collected"),
     MarkPoint("M3", "M", 1, "constants collected"),
     MarkPoint("A1", "A", 1, "value", ("M1", "M2", "M3")),
 )
+SCHEME = Scheme("4(x - 3) = 2x + 9", "linear equations", POINTS)
 EXPANDED = Route(
     "expand the bracket",
     (
@@ -47,23 +50,35 @@ SHORT = Route(
 
 
 def test_a_point_stands_beside_the_first_required_line_of_its_stage() -> None:
-    assert beside(EXPANDED, POINTS, ORDER) == [[], ["M1"], [], ["M2"], ["M3"], ["A1"]]
+    assert beside(EXPANDED, SCHEME) == [[], ["M1"], [], ["M2"], ["M3"], ["A1"]]
+
+
+@pytest.mark.parametrize("problem", ["y/3 + 7 = 12", "9p = 8p - 6", "1/4(x + 6) = 9"])
+def test_a_script_cut_off_at_a_line_earns_the_marks_beside_it(problem: str) -> None:
+    scheme = default_scheme(problem)
+    for route in find_topic(problem).solve(problem).routes:
+        placed = beside(route, scheme)
+        for place, names in enumerate(placed):
+            script = [ScriptLine(line.text) for line in route.lines[: place + 1]]
+            marked = mark_script(scheme, script, show_working=True)
+            earned = {point.point for point in marked.points if point.awarded}
+            assert set(names) <= earned, (route.name, route.lines[place].text)
 
 
 def test_stages_passed_in_one_line_stand_together_beside_it() -> None:
-    assert beside(SHORT, POINTS, ORDER) == [[], ["M1", "M2", "M3"], ["A1"]]
+    assert beside(SHORT, SCHEME) == [[], ["M1", "M2", "M3"], ["A1"]]
 
 
 def test_two_points_of_one_stage_stand_together() -> None:
     split = (*POINTS, MarkPoint("A2", "A", 1, "value"))
 
-    assert beside(SHORT, split, ORDER)[-1] == ["A1", "A2"]
+    assert beside(SHORT, replace(SCHEME, points=split))[-1] == ["A1", "A2"]
 
 
 def test_a_point_of_no_stage_in_the_route_stands_beside_the_last_line() -> None:
     check = MarkPoint("B1", "B", 1, "check")
 
-    assert beside(SHORT, (*POINTS, check), ORDER)[-1] == ["A1", "B1"]
+    assert beside(SHORT, replace(SCHEME, points=(*POINTS, check)))[-1] == ["A1", "B1"]
 
 
 def test_the_space_on_the_paper_follows_the_longest_route() -> None:
@@ -73,7 +88,7 @@ def test_the_space_on_the_paper_follows_the_longest_route() -> None:
         answer="x = 10 1/2",
         forms=("10 1/2",),
         routes=(SHORT, EXPANDED),
-        stages=tuple(Stage(name, "M", name) for name in ORDER),
+        stages=tuple(Stage(point.stage, "M", point.stage) for point in POINTS),
     )
     question = paper_question("Solve", solution, Scheme(solution.problem, "", POINTS))
 
@@ -125,3 +140,25 @@ def test_a_sample_question_keeps_a_missing_first_mark_apart_from_nought(marked: 
     assert question.number == 3
     assert question.lines[0].crossed_out
     assert [point.awarded for point in question.points] == ([0] if marked else [None])
+
+
+@pytest.mark.parametrize(
+    ("problem", "show_working", "settings", "words"),
+    [
+        ("4x + 3 = 17", True, Settings(), "SC B1"),
+        ("4x + 3 = 17", True, Settings(value_only="none"), "earns nothing"),
+        ("4x + 3 = 17", True, Settings(value_only="full"), "earns full marks"),
+        ("4x + 3 = 17", False, Settings(), ""),
+        ("4x = 17", True, Settings(), ""),
+    ],
+)
+def test_the_guide_says_what_a_value_alone_earns(
+    problem: str, show_working: bool, settings: Settings, words: str
+) -> None:
+    solution = find_topic(problem).solve(problem)
+    scheme = default_scheme(problem, settings=settings)
+
+    notes = guide_question("Solve", solution, scheme, show_working=show_working).notes
+
+    assert words in " ".join(notes)
+    assert bool(words) == bool(notes)

@@ -45,7 +45,7 @@ def test_the_allowances_add_up_to_the_total_at_the_end(paper: bytes) -> None:
     allowances = [int(n) for n in re.findall(r"\((\d+) marks?\)", text)]
 
     assert allowances == [2, 4, 1, 5]
-    assert f"Total for this paper: {sum(allowances)} marks" in text
+    assert f"Total: {sum(allowances)} marks" in text
 
 
 def test_every_page_says_which_of_how_many_it_is(paper: bytes) -> None:

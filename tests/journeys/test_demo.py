@@ -115,7 +115,7 @@ def test_paper_and_guide_print_the_marks_of_the_bank(
     assert assessment.frozen
     assert len(questions) == 12
     assert sum(marks) == assessment.total
-    assert f"Total for this paper: {assessment.total} marks" in paper
+    assert f"Total: {assessment.total} marks" in paper
     assert [int(n) for n in re.findall(r"\((\d+) marks?\)", paper)] == marks
     assert f"12 questions, {assessment.total} marks" in guide
     assert guide.count("Common errors and what each would earn") == 12

@@ -1,0 +1,35 @@
+"""Which topic takes a problem, and what does it ask by default?"""
+
+from __future__ import annotations
+
+import pytest
+
+from itembank.topics import find_topic
+from itembank.topics.kinds import TopicError
+
+
+@pytest.mark.parametrize(
+    ("problem", "topic", "instruction"),
+    [
+        ("4x + 3 = 17", "linear equations", "Solve the equation."),
+        ("4(x + 3) - 2x", "expressions", "Expand the brackets and collect like terms."),
+    ],
+)
+def test_a_problem_finds_its_topic(problem: str, topic: str, instruction: str) -> None:
+    found = find_topic(problem)
+    assert (found.name, found.instruction) == (topic, instruction)
+
+
+@pytest.mark.parametrize(
+    ("problem", "reason"),
+    [
+        ("x^2 = 4", "the unknown is raised to the power 2"),
+        ("2x + y = 3", "more than one unknown"),
+        ("2x < 5", "this is an inequality"),
+        ("x(x + 1)", "x multiplied by x"),
+    ],
+)
+def test_the_reason_is_that_of_the_problems_own_kind(problem: str, reason: str) -> None:
+    with pytest.raises(TopicError, match=reason) as caught:
+        find_topic(problem)
+    assert ";" not in str(caught.value)
