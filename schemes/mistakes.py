@@ -33,7 +33,8 @@ class Mistake:
     """A common error made at one line of a route.
 
     ``place`` is the place of the line that it starts from, ``text`` the wrong line in typed text,
-    ``cost`` what a person would pay for going wrong in this way (see ``Wrong``).
+    ``cost`` what a person would pay for going wrong in this way (see ``Wrong``), ``stage`` the
+    stage whose step goes wrong.
     """
 
     name: str
@@ -41,6 +42,7 @@ class Mistake:
     place: int
     text: str
     cost: int
+    stage: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +142,9 @@ def _at(judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]
         if _has_empty_side(text) and not _has_empty_side(judge.show(form)):
             continue  # nobody who solves by steps brings everything to one side
         order = _simplicity(judge, wrong, text, heading)
-        found[text] = (order, Mistake(wrong.name, wrong.words, place, text, wrong.cost))
+        spoiled = _spoiled(judge, wrong, form, stage)
+        mistake = Mistake(wrong.name, wrong.words, place, text, wrong.cost, spoiled)
+        found[text] = (order, mistake)
     return [mistake for _, mistake in sorted(found.values(), key=lambda one: one[0])]
 
 
@@ -157,6 +161,14 @@ def _spoils(judge: Judge, wrong: Wrong, form: Form, stage: str) -> bool:
         return False
     later = judge.order[judge.order.index(first) :]
     return stage == next((name for name in later if name in judge.stages), "")
+
+
+def _spoiled(judge: Judge, wrong: Wrong, form: Form, stage: str) -> str:
+    """The stage whose step goes wrong: the route's next, or the earliest that is still open."""
+    if wrong.stages:
+        return stage
+    reached = judge.reached(judge.start, form)
+    return next((name for name in judge.stages if name not in reached), stage)
 
 
 def _simplicity(judge: Judge, wrong: Wrong, text: str, heading: Sequence[str]) -> tuple[float, ...]:
