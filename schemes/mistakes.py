@@ -19,7 +19,7 @@ from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
 from itembank.topics import find_topic
 from itembank.topics.judging import Form, Judge, Wrong
-from itembank.topics.kinds import RouteLine, TopicError
+from itembank.topics.kinds import CheckFailed, RouteLine, TopicError
 from schemes.verdicts import ScriptLine
 
 MOST_ERRORS = 12
@@ -33,8 +33,8 @@ class Mistake:
     """A common error made at one line of a route.
 
     ``place`` is the place of the line that it starts from, ``text`` the wrong line in typed text,
-    ``cost`` what a person would pay for going wrong in this way (see ``Wrong``), ``stage`` the
-    stage whose step goes wrong.
+    ``cost`` what a person would pay for going wrong in this way (see ``Wrong``), ``stages`` the
+    stages of which its step can serve one.
     """
 
     name: str
@@ -42,7 +42,7 @@ class Mistake:
     place: int
     text: str
     cost: int
-    stage: str = ""
+    stages: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,8 +142,8 @@ def _at(judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]
         if _has_empty_side(text) and not _has_empty_side(judge.show(form)):
             continue  # nobody who solves by steps brings everything to one side
         order = _simplicity(judge, wrong, text, heading)
-        spoiled = _spoiled(judge, wrong, form, stage)
-        mistake = Mistake(wrong.name, wrong.words, place, text, wrong.cost, spoiled)
+        serves = _serving(judge, wrong, form, stage)
+        mistake = Mistake(wrong.name, wrong.words, place, text, wrong.cost, serves)
         found[text] = (order, mistake)
     return [mistake for _, mistake in sorted(found.values(), key=lambda one: one[0])]
 
@@ -163,12 +163,15 @@ def _spoils(judge: Judge, wrong: Wrong, form: Form, stage: str) -> bool:
     return stage == next((name for name in later if name in judge.stages), "")
 
 
-def _spoiled(judge: Judge, wrong: Wrong, form: Form, stage: str) -> str:
-    """The stage whose step goes wrong: the route's next, or the earliest that is still open."""
+def _serving(judge: Judge, wrong: Wrong, form: Form, stage: str) -> tuple[str, ...]:
+    """The stages that the wrong step can serve: the route's next, the error's own or the earliest.
+
+    An error whose step may serve several spoils one of them, which is for the marker to say.
+    """
     if wrong.stages:
-        return stage
+        return wrong.stages if stage in wrong.stages else (*wrong.stages, stage)
     reached = judge.reached(judge.start, form)
-    return next((name for name in judge.stages if name not in reached), stage)
+    return (next((name for name in judge.stages if name not in reached), stage),)
 
 
 def _simplicity(judge: Judge, wrong: Wrong, text: str, heading: Sequence[str]) -> tuple[float, ...]:
@@ -183,11 +186,14 @@ def _nearness(text: str, right: str) -> float:
 
 @lru_cache(maxsize=16384)
 def continuation(text: str, topic: str) -> tuple[RouteLine, ...]:
-    """The lines that go on rightly from a line; none where it leaves nothing to do."""
+    """The lines that go on rightly from a line; none where it leaves nothing to do.
+
+    Nor where the solver cannot be sure of them.
+    """
     try:
         found = find_topic(text, topic)
         return found.solve(text).routes[0].lines[1:]
-    except (ReadingFault, TopicError):
+    except (CheckFailed, ReadingFault, TopicError):
         return ()
 
 
