@@ -16,6 +16,7 @@ from zlib import crc32
 from markupsafe import Markup, escape
 
 from exports.documents import ErrorCount, SummaryQuestion
+from schemes.audited import ErrorEarns
 
 WIDTH = 4.8
 """Inches: on a telephone the text is still legible, on a desk not out of scale."""
@@ -87,6 +88,29 @@ def commonest(errors: Sequence[ErrorCount], label: str) -> Markup:
 
     lines = sum(max(1, len(wrap(error.name, 30))) for error in errors)
     return _svg(draw, 0.6 + 0.14 * lines + 0.14 * len(errors), label)
+
+
+def earnings(errors: Sequence[ErrorEarns], total: int, label: str) -> Markup:
+    """A row for each error: a line from its lowest to its highest total, a dot on the commonest."""
+
+    def draw(axes: Any) -> None:
+        names = ["\n".join(wrap(error.name, 30)) for error in errors]
+        for row, error in enumerate(errors):
+            axes.plot((error.lowest, error.highest), (row, row), color=FAINT, linewidth=5,
+                      solid_capstyle="round", zorder=1)  # fmt: skip
+            axes.plot(error.commonest, row, "o", color=BAR, markersize=6, zorder=2)
+            referred = f", {percent(error.share_referred)} referred" if error.referred else ""
+            words = f"{error.commonest} of {total}{referred}"
+            axes.annotate(words, (total, row), (12, 0), va="center", **BESIDE)
+        axes.set_yticks(range(len(errors)), names)
+        axes.set_ylim(len(errors) - 0.4, -0.6)
+        axes.set_xlim(-0.2, total + 0.2)
+        axes.set_xlabel("total")
+        axes.set_xticks(range(total + 1))
+        axes.grid(axis="x", color=FAINT, linewidth=0.5, zorder=0)
+
+    lines = sum(max(1, len(wrap(error.name, 30))) for error in errors)
+    return _svg(draw, 0.6 + 0.14 * lines + 0.12 * len(errors), label)
 
 
 def percent(share: Any) -> str:

@@ -35,6 +35,7 @@ def _commands(group: Any, name: str) -> Iterator[tuple[str, Any]]:
             yield full, command
         elif part == "scheme":  # `scheme PROBLEM` is the command; `scheme show` is its long name
             yield full, command.commands["show"]
+            yield f"{full} audit", command.commands["audit"]
         else:
             yield from _commands(command, full)
 

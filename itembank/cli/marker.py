@@ -62,6 +62,14 @@ class Marker:
         return self._default(request.problem, request.topic)
 
 
+def scheme_in_file(path: str, problem: str) -> Scheme | None:
+    """The scheme of a problem in a file of schemes; None where it holds none.
+
+    Raises :class:`Fault` with every fault of every line where a scheme there does not hold.
+    """
+    return _schemes_by_problem(path).get(_key(problem))
+
+
 def _schemes_by_problem(path: str) -> dict[object, Scheme]:
     found: dict[object, Scheme] = {}
     faults = []

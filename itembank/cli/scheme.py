@@ -3,19 +3,28 @@
 from __future__ import annotations
 
 from dataclasses import fields
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 from typer.core import TyperGroup
 
+from itembank.cli.auditing import (
+    MOST_SCRIPTS,
+    audit_record,
+    run_audit,
+    scheme_to_audit,
+    show_audit,
+)
 from itembank.cli.contract import Record, problem_request, scheme_record
 from itembank.cli.printing import console, print_cautions, say, table
-from itembank.cli.streams import answer_one
+from itembank.cli.streams import answer_one, whole_file
 from itembank.cli.usage import TAKES_PROBLEM, problem_text
 
 if TYPE_CHECKING:
     from rich.console import Console
 
+    from schemes.audited import Audit
     from schemes.scheme import MarkPoint, Scheme
 
 
@@ -64,6 +73,78 @@ def show(
     screen = console()
     show_scheme(screen, _made(record))
     print_cautions(screen)
+
+
+@app.command(context_settings=TAKES_PROBLEM)
+def audit(
+    problem: Annotated[
+        str,
+        typer.Argument(
+            metavar="PROBLEM",
+            help="The problem as typed, e.g. '4(x - 3) = 2x + 9'.",
+            callback=problem_text,
+        ),
+    ],
+    topic: Annotated[
+        str | None,
+        typer.Option(help="The topic, for a problem that more than one topic could take."),
+    ] = None,
+    schemes: Annotated[
+        str | None,
+        typer.Option(
+            metavar="FILE",
+            help="Schemes, one a line as `scheme --json` prints them, that of the problem among "
+            "them; without a file the default scheme is audited.",
+        ),
+    ] = None,
+    scripts: Annotated[
+        int,
+        typer.Option(
+            metavar="NUMBER",
+            min=0,
+            max=MOST_SCRIPTS,
+            help="How many scripts; chance fills up after the systematic ones.",
+        ),
+    ] = 2000,
+    seed: Annotated[
+        int, typer.Option(metavar="NUMBER", help="Another number draws other scripts.")
+    ] = 1,
+    json: Annotated[bool, typer.Option("--json", help="Print one line of JSON.")] = False,
+    page: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE.html", help="Write the report here as a page, with a picture."),
+    ] = None,
+) -> None:
+    """Try a scheme on simulated scripts before anyone sits the test.
+
+    Every route, each with lines left out, every common error, slips and misreadings: the report
+    says which valid scripts lose marks, which error costs more than its method and accuracy marks
+    and by which rule, which marks cannot be earned or are earned without the method, and what
+    each common error earns. The alarms are for the scheme's author to weigh.
+    """
+    record: Record = {"problem": problem, "topic": topic}
+    if json:
+
+        def answer(asked: Record) -> Record:
+            report = run_audit(scheme_to_audit(asked, schemes), scripts, seed, quiet)
+            _write_page(page, report)
+            return audit_record(report)
+
+        quiet = console(stderr=True)
+        raise typer.Exit(answer_one(record, answer))
+    screen = console()
+    report = run_audit(scheme_to_audit(record, schemes), scripts, seed, screen)
+    _write_page(page, report)
+    show_audit(screen, report)
+
+
+def _write_page(page: Path | None, report: Audit) -> None:
+    if page is None:
+        return
+    from exports.audit import audit_html
+
+    with whole_file(page) as draft:
+        draft.write_text(audit_html(report), encoding="utf-8")
 
 
 def scheme_of(problem: str, topic: str | None) -> Scheme:
