@@ -24,7 +24,7 @@ WIDTH = 4.8
 MOST_NUMBERED = 45
 """Bars that have room for a number above each."""
 
-INK, BAR, FAINT = "#1a1a1a", "#4a6d8c", "#c9d3dc"
+INK, BAR, FAINT, RANGE = "#1a1a1a", "#4a6d8c", "#c9d3dc", "#8496a6"
 
 BESIDE = {"textcoords": "offset points", "fontsize": 7}
 
@@ -96,11 +96,14 @@ def earnings(errors: Sequence[ErrorEarns], total: int, label: str) -> Markup:
     def draw(axes: Any) -> None:
         names = ["\n".join(wrap(error.name, 30)) for error in errors]
         for row, error in enumerate(errors):
-            axes.plot((error.lowest, error.highest), (row, row), color=FAINT, linewidth=5,
+            axes.plot((error.lowest, error.highest), (row, row), color=RANGE, linewidth=4,
                       solid_capstyle="round", zorder=1)  # fmt: skip
-            axes.plot(error.commonest, row, "o", color=BAR, markersize=6, zorder=2)
-            referred = f", {percent(error.share_referred)} referred" if error.referred else ""
-            words = f"{error.commonest} of {total}{referred}"
+            axes.plot(error.commonest, row, "o", color=INK, markersize=6, zorder=2)
+            words = f"{error.commonest} of {total}"
+            if error.lowest < error.highest:
+                words += f" ({error.lowest} to {error.highest})"
+            if error.referred:
+                words += f", {percent(error.share_referred)} referred"
             axes.annotate(words, (total, row), (12, 0), va="center", **BESIDE)
         axes.set_yticks(range(len(errors)), names)
         axes.set_ylim(len(errors) - 0.4, -0.6)
