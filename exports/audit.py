@@ -6,10 +6,8 @@ from markupsafe import Markup
 
 from exports import pictures
 from exports.rendering import counted, filled
-from schemes.audited import ALARMS, Alarm, Audit, Example
+from schemes.audited import ALARMS, SIMULATED, Alarm, Audit, Example
 from schemes.cautions import CAUTIONS
-
-SIMULATED = "Every script here is simulated: no pupil wrote it."
 
 
 def audit_html(report: Audit) -> str:

@@ -13,6 +13,8 @@ BELOW, COSTS_MORE, NEVER, UNEARNED, UNEQUAL = (
     "mark earned without the method",
     "routes worth different marks",
 )
+SIMULATED = "Every script here is simulated: no pupil wrote it."
+
 ALARMS = (BELOW, COSTS_MORE, NEVER, UNEARNED, UNEQUAL)
 
 

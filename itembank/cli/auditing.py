@@ -16,8 +16,6 @@ if TYPE_CHECKING:
 
 MOST_SCRIPTS = 100_000
 
-SIMULATED = "Every script here is simulated: no pupil wrote it."
-
 
 def scheme_to_audit(record: Record, path: str | None) -> Scheme:
     """The scheme of the problem in the file ``path``, or its default scheme without a file.
@@ -127,7 +125,7 @@ def _example(example: Example) -> Record:
 
 def show_audit(screen: Console, report: Audit) -> None:
     """Print the report: alarms first, then what each error earns, routes and mark points."""
-    from schemes.audited import ALARMS
+    from schemes.audited import ALARMS, SIMULATED
 
     scheme = report.scheme
     say(screen, f"{scheme.problem}   ({scheme.topic}), {scheme.total} marks", "bold")

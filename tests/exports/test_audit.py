@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 from lxml import html
 
-from exports.audit import SIMULATED, audit_html, by_kind, marks_of
+from exports.audit import audit_html, by_kind, marks_of
 from schemes.audit import audit
-from schemes.audited import COSTS_MORE, Example
+from schemes.audited import COSTS_MORE, SIMULATED, Example
 from schemes.building import default_scheme
 from schemes.cautions import CAUTIONS
 
