@@ -73,7 +73,9 @@ def is_tidy(node: Node) -> bool:
         case Quotient(Integer(top), Integer(bottom), "/"):
             return int(bottom) > 1 and int(top) % int(bottom) != 0
         case Quotient(above, Integer() | Decimal() as below, "/") if term_of(below).size != 1:
-            return bool(symbols(above)) and not isinstance(above, Negative) and _tidy_top(above)
+            if not symbols(above) or isinstance(above, Negative) or _cancels(node):
+                return False
+            return _tidy_top(above)
         case Product((factor, Symbol()), ("",)):
             return _is_factor(factor)
         case Product((factor, Bracket(Sum() as body)), ("",)) if symbols(body):
@@ -82,6 +84,12 @@ def is_tidy(node: Node) -> bool:
             return bool(symbols(body)) and _tidy_inside(body)
         case _:
             return False
+
+
+def _cancels(node: Node) -> bool:
+    """``6x/6`` is the bare unknown."""
+    one = term_of(node)
+    return isinstance(one.body, Symbol) and one.size == 1
 
 
 def _tidy_top(above: Node) -> bool:
