@@ -144,8 +144,10 @@ def _spoiled(state: State, rules: Rules, newly: Sequence[str], wrong: Wrong) -> 
     if not wrong.stages:
         served = still[0] if still else ""
     else:
-        first = next((stage for stage in wrong.stages if stage in newly), wrong.stages[0])
-        served = _carrier(state, still, first)
+        first = next((stage for stage in wrong.stages if stage in newly), "")
+        if not first and len(wrong.stages) > 1 and still:
+            first = still[0]  # a line that reaches nothing serves the earliest stage still to do
+        served = _carrier(state, still, first or wrong.stages[0])
     if served:
         yield served
     for stage in wrong.removes:

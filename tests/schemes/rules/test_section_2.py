@@ -154,3 +154,8 @@ def test_2_an_author_may_merge_two_stages(lines: str, expected: str) -> None:
 )
 def test_2_an_author_may_reward_a_check(lines: str, expected: str) -> None:
     assert marks("5n + 8 = 38", lines, scheme=with_check(default_scheme("5n + 8 = 38"))) == expected
+
+
+def test_2_a_sign_lost_in_a_line_that_reaches_nothing_spoils_the_earliest_stage() -> None:
+    lines = "x/4 + 2 = 1 + x/2 // x + 8 = 4 + 2x // 4 = x"
+    assert marks("(x + 8)/4 = (x - 2)/2", lines) == "M0 M1 A0"
