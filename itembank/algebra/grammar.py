@@ -3,11 +3,12 @@
 The grammar, from the loosest to the tightest::
 
     relation   = expression { ("=" | "<" | "<=" | ">" | ">=" | "≠" | "≈") expression }
-    expression = signed { ("+" | "-") signed }
-    signed     = { "+" | "-" } product
+    expression = signed { ("+" | "-" | "±") signed }
+    signed     = { "+" | "-" | "±" } product
     product    = power { ("×" | "/" | "÷" | nothing) power }      left to right, all of one rank
     power      = atom [ "^" { "+" | "-" } atom ]
-    atom       = number | mixed number | letter | "(" expression ")" | "[" ... "]" | "{" ... "}"
+    atom       = number | mixed number | letter | "√" [ "-" ] atom
+               | "(" expression ")" | "[" ... "]" | "{" ... "}"
 
 A product with nothing between its factors never joins two numbers (``2 3`` is a fault), except that
 ``2 3/4`` is a mixed number. There is no ``eval`` here: the reader is a recursive descent over
@@ -17,6 +18,7 @@ tokens, bounded in length, depth, digits and exponents.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from itembank.algebra.written import (
@@ -27,12 +29,14 @@ from itembank.algebra.written import (
     Mixed,
     Negative,
     Node,
+    PlusMinus,
     Positive,
     Power,
     Product,
     Quotient,
     Recurring,
     Relation,
+    Root,
     Sum,
     Symbol,
 )
@@ -71,6 +75,7 @@ _SAME = str.maketrans(
         **dict.fromkeys("⁄∕／", "/"),
         **dict.fromkeys("＋﹢", "+"),
         **dict.fromkeys("＝﹦", "="),
+        **dict.fromkeys("∓", "±"),
         **dict.fromkeys("（⟨", "("),
         **dict.fromkeys("）⟩", ")"),
         **dict.fromkeys(
@@ -100,6 +105,7 @@ _RELATIONS = {
     "≥": ">=", "≠": "≠", "!=": "≠", "≈": "≈", "~=": "≈",
 }  # fmt: skip
 _CLOSING = {"(": ")", "[": "]", "{": "}"}
+_SIGNED: dict[str, Callable[[Node], Node]] = {"+": Positive, "-": Negative, "±": PlusMinus}
 
 _TOKEN = re.compile(
     r"(?P<space>\s+)"
@@ -109,6 +115,8 @@ _TOKEN = re.compile(
     r"|(?P<relation><=|>=|=<|!=|~=|==|[=<>≤≥≠≈])"
     r"|(?P<vulgar>[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])"
     r"|(?P<raised>[⁰¹²³⁴⁵⁶⁷⁸⁹]+)"
+    r"|(?P<root>√|sqrt(?![a-z]))"
+    r"|(?P<either>±)"
     r"|(?P<letter>[A-Za-zα-ωθ])"
     r"|(?P<sign>[+\-×/÷^()\[\]{}])",
     re.IGNORECASE,
@@ -117,7 +125,7 @@ _TOKEN = re.compile(
 
 def same_signs(text: str) -> str:
     """The text with look-alike signs (unicode minus, dots for times) made one, columns kept."""
-    return text.translate(_SAME)
+    return text.translate(_SAME).replace("+/-", "±  ")
 
 
 def read_expression(text: str) -> Node:
@@ -225,20 +233,21 @@ class _Reader:
 
     def expression(self) -> Node:
         terms = [("+", self.signed())]
-        while self.at("+", "-"):
-            sign = self.take().text
-            terms.append((sign, self.signed()))
+        while self.at("+", "-") or self.here.kind == "either":
+            token = self.take()
+            terms.append(("±" if token.kind == "either" else token.text, self.signed()))
         return terms[0][1] if len(terms) == 1 else Sum(tuple(terms))
 
     def signed(self) -> Node:
         signs: list[str] = []
-        while self.at("+", "-"):
-            signs.append(self.take().text)
+        while self.at("+", "-") or self.here.kind == "either":
+            token = self.take()
+            signs.append("±" if token.kind == "either" else token.text)
             if len(signs) > MOST_SIGNS:
                 raise self.fault(f"at most {MOST_SIGNS} signs in a row")
         body = self.product()
         for sign in reversed(signs):
-            body = Negative(body) if sign == "-" else Positive(body)
+            body = _SIGNED[sign](body)
         return body
 
     def product(self) -> Node:
@@ -260,7 +269,7 @@ class _Reader:
             if self.tokens[self.place - 1].kind in ("number", "vulgar"):
                 raise self.fault("a sign between two numbers")
             return True
-        return self.here.kind == "letter" or self.at("(", "[", "{")
+        return self.here.kind in ("letter", "root") or self.at("(", "[", "{")
 
     def signed_power(self) -> Node:
         if not self.at("+", "-"):
@@ -297,9 +306,19 @@ class _Reader:
             return Quotient(Integer(top), Integer(bottom), "/")
         if self.here.kind == "letter":
             return Symbol(self.take().text)
+        if self.here.kind == "root":
+            return self.root()
         if self.at("(", "[", "{"):
             return self.bracket()
         raise self.fault("a number, a letter or a bracket")
+
+    def root(self) -> Node:
+        sign = self.take()
+        self.deeper(sign)
+        negative = self.at("-") and self.take()
+        body = self.atom()
+        self.depth -= 1
+        return Root(Bracket(Negative(body)) if negative else body)
 
     def bracket(self) -> Node:
         opening = self.take()

@@ -15,11 +15,13 @@ from itembank.algebra.written import (
     Bracket,
     Negative,
     Node,
+    PlusMinus,
     Positive,
     Power,
     Product,
     Quotient,
     Relation,
+    Root,
     Sum,
     Symbol,
 )
@@ -49,6 +51,12 @@ def _ordered(node: Node) -> Node:
             return Quotient(_ordered(top), _ordered(bottom), mark)
         case Negative(body):
             return Negative(_ordered(body))
+        case PlusMinus(body):
+            return PlusMinus(_ordered(body))
+        case Power(base, exponent):
+            return Power(_ordered(base), _ordered(exponent))
+        case Root(body):
+            return Root(_ordered(body))
         case other:
             return other
 
@@ -61,6 +69,10 @@ def bare(node: Node) -> Node:
             return bare(body)
         case Negative(body):
             return Negative(bare(body))
+        case PlusMinus(body):
+            return PlusMinus(bare(body))
+        case Root(body):
+            return Root(bare(body))
         case Sum(terms):
             out: list[tuple[str, Node]] = []
             for sign, body in terms:
@@ -163,8 +175,10 @@ def _differences(one: Node, other: Node) -> int | None:
             return _summed(list(zip(ours_f, theirs_f, strict=True)), 0)
         case Quotient(top, bottom), Quotient(other_top, other_bottom):
             return _summed([(top, other_top), (bottom, other_bottom)], 0)
-        case Negative(body), Negative(other_body):
+        case (Negative(body), Negative(other_body)) | (Root(body), Root(other_body)):
             return _differences(body, other_body)
+        case Power(base, exponent), Power(other_base, other_exponent):
+            return _summed([(base, other_base), (exponent, other_exponent)], 0)
         case _:
             return None
 
@@ -194,7 +208,7 @@ def _fewest(ours: list[tuple[str, Node]], theirs: list[tuple[str, Node]]) -> int
 
 
 def _leaf(node: Node) -> bool:
-    return not isinstance(node, Sum | Product | Quotient | Power | Negative)
+    return not isinstance(node, Sum | Product | Quotient | Power | Root | Negative)
 
 
 def _summed(pairs: list[tuple[Node, Node]], start: int) -> int | None:
@@ -226,6 +240,10 @@ def _renamed(node: Node, old: str, new: str) -> Node:
             return Power(_renamed(base, old, new), _renamed(exponent, old, new))
         case Negative(body):
             return Negative(_renamed(body, old, new))
+        case PlusMinus(body):
+            return PlusMinus(_renamed(body, old, new))
+        case Root(body):
+            return Root(_renamed(body, old, new))
         case Positive(body):
             return Positive(_renamed(body, old, new))
         case Bracket(body, kind):

@@ -27,12 +27,14 @@ from itembank.algebra.written import (
     Negative,
     Node,
     Note,
+    PlusMinus,
     Positive,
     Power,
     Product,
     Quotient,
     Recurring,
     Relation,
+    Root,
     Sum,
     Symbol,
 )
@@ -44,7 +46,7 @@ OVERLINE = "\u0305"
 _ONE_SIGN = {value: sign for sign, value in VULGAR.items()}
 _RAISED = str.maketrans("012345", "⁰¹²³⁴⁵")
 _PLAIN_POWER = re.compile(r"\^([0-5]+)$")
-_ATOMS = (Integer, Decimal, Recurring, CutShort, Mixed, Symbol, Bracket)
+_ATOMS = (Integer, Decimal, Recurring, CutShort, Mixed, Symbol, Bracket, Root)
 
 
 def typed(written: Node | Relation | Line) -> str:
@@ -89,6 +91,10 @@ def _node(node: Node) -> str:
             return f"-{_guarded(body, isinstance(body, Sum))}"
         case Positive(body):
             return f"+{_guarded(body, isinstance(body, Sum))}"
+        case PlusMinus(body):
+            return f"±{_guarded(body, isinstance(body, Sum))}"
+        case Root(body):
+            return f"√{_under_root(body)}"
         case Sum(terms):
             return _sum(terms)
         case Product(factors, marks):
@@ -132,6 +138,11 @@ def _unending(number: Recurring | CutShort) -> str:
             return f"{plain}{block} recurring"
         case _:
             return f"{plain}{block * number.repeats}..."
+
+
+def _under_root(body: Node) -> str:
+    """A root holds what stands next to it alone: a number, a letter or a bracket."""
+    return _guarded(body, not isinstance(body, _ATOMS))
 
 
 def _sum(terms: tuple[tuple[str, Node], ...]) -> str:
@@ -194,6 +205,8 @@ def _signed(node: Node, loose: tuple[type, ...]) -> str:
             return f"-{_signed(body, loose)}"
         case Positive(body):
             return f"+{_signed(body, loose)}"
+        case PlusMinus():
+            return f"({_node(node)})"
         case _:
             return _as_one_sign(node) or _guarded(node, isinstance(node, loose))
 

@@ -22,12 +22,14 @@ from itembank.algebra.written import (
     Negative,
     Node,
     Note,
+    PlusMinus,
     Positive,
     Power,
     Product,
     Quotient,
     Recurring,
     Relation,
+    Root,
     Sum,
     Symbol,
 )
@@ -73,8 +75,8 @@ def _line(line: Line) -> str:
         parts.append(_text(" ".join(line.heads) + _SPACE))
     for number, relations in enumerate(line.alternatives):
         if number:
-            parts.append(_text(f"{_SPACE}or{_SPACE}"))
-        parts.append(_text(f"{_SPACE}and{_SPACE}").join(map(_shown, relations)))
+            parts.append(_joining("or"))
+        parts.append(_joining("and").join(map(_shown, relations)))
     if line.statement:
         parts.append(_text((_SPACE if line.alternatives else "") + line.statement))
     parts.extend('<mspace width="2em"/>' + _note(note) for note in line.notes)
@@ -89,8 +91,12 @@ def _note(note: Note) -> str:
 def _chain(sides: tuple[Node, ...], signs: tuple[str, ...]) -> str:
     shown = _node(sides[0])
     for sign, side in zip(signs, sides[1:], strict=True):
-        shown += _operator(sign) + _node(side)
+        shown += (_joining(sign) if sign in ("or", "and") else _operator(sign)) + _node(side)
     return shown
+
+
+def _joining(word: str) -> str:
+    return _text(f"{_SPACE}{word}{_SPACE}")
 
 
 def _node(node: Node) -> str:
@@ -110,6 +116,10 @@ def _node(node: Node) -> str:
             return _row(_prefix("-") + _guarded(body, isinstance(body, Sum)))
         case Positive(body):
             return _row(_prefix("+") + _guarded(body, isinstance(body, Sum)))
+        case PlusMinus(body):
+            return _row(_prefix("±") + _guarded(body, isinstance(body, Sum)))
+        case Root(body):
+            return f"<msqrt>{_grouped(body)}</msqrt>"
         case Sum(terms):
             return _row(_sum(terms))
         case Product(factors, marks):
@@ -166,7 +176,7 @@ def _product(factors: tuple[Node, ...], marks: tuple[str, ...]) -> str:
 def _may_join(before: Node, factor: Node) -> bool:
     """Say whether an implied factor can stand behind another: not ``3 4``, nor 3 before ¼."""
     opening = factor.base if isinstance(factor, Power) else factor
-    if isinstance(opening, Symbol | Bracket):
+    if isinstance(opening, Symbol | Bracket | Root):
         return True
     stands = isinstance(opening, _NUMBERS) or (
         isinstance(opening, Quotient) and opening.mark == "/"

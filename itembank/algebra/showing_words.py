@@ -19,12 +19,14 @@ from itembank.algebra.written import (
     Negative,
     Node,
     Note,
+    PlusMinus,
     Positive,
     Power,
     Product,
     Quotient,
     Recurring,
     Relation,
+    Root,
     Sum,
     Symbol,
 )
@@ -37,8 +39,16 @@ _RELATIONS = {
     ">=": "is greater than or equal to",
     "≠": "is not equal to",
     "≈": "is approximately equal to",
+    "or": "or",
+    "and": "and",
 }
-_OPERATIONS = {"+": "plus", "-": "minus", "×": "times", "÷": "divided by"}
+_OPERATIONS = {
+    "+": "plus",
+    "-": "minus",
+    "±": "plus or minus",
+    "×": "times",
+    "÷": "divided by",
+}
 _NOTED = {"+": "add", "-": "subtract", "×": "multiply by", "÷": "divide by"}
 _KINDS = {"(": "bracket", "[": "square bracket", "{": "curly bracket"}
 _PARTS = {
@@ -111,6 +121,10 @@ def _node(node: Node) -> str:
             return f"negative {_guarded(body, isinstance(body, Sum))}"
         case Positive(body):
             return f"positive {_guarded(body, isinstance(body, Sum))}"
+        case PlusMinus(body):
+            return f"plus or minus {_guarded(body, isinstance(body, Sum))}"
+        case Root(body):
+            return _root(body)
         case Sum(terms):
             return _sum(terms)
         case Product(factors, marks):
@@ -168,7 +182,8 @@ def _product(factors: tuple[Node, ...], marks: tuple[str, ...]) -> str:
 def _needs_times(before: Node, factor: Node) -> bool:
     """Say whether an implied product would be misheard: ``x 2``, ``3 over 4 x``, ``2 and 3 x``."""
     firm = isinstance(before, Integer | Decimal | Symbol | Bracket | Power)
-    return not firm or not isinstance(factor, Symbol | Bracket | Power) or _opens_number(factor)
+    stands = isinstance(factor, Symbol | Bracket | Power | Root)
+    return not firm or not stands or _opens_number(factor)
 
 
 def _opens_number(node: Node) -> bool:
@@ -185,6 +200,11 @@ def _quotient(top: Node, bottom: Node, words: str) -> str:
         below = below.body
     compound = isinstance(below, Sum | Product | Quotient | Mixed)
     return f"{above}{'' if simple else ','} {words} {_guarded(bottom, compound)}"
+
+
+def _root(body: Node) -> str:
+    """``the square root of 17``; a longer body stands in a spoken bracket."""
+    return f"the square root of {_guarded(body, not isinstance(body, (*_SIMPLE, Bracket)))}"
 
 
 def _power(base: Node, exponent: Node) -> str:

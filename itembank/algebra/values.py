@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import lru_cache
-from math import gcd
+from math import gcd, isqrt
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.written import (
@@ -19,12 +19,14 @@ from itembank.algebra.written import (
     Mixed,
     Negative,
     Node,
+    PlusMinus,
     Positive,
     Power,
     Product,
     Quotient,
     Recurring,
     Relation,
+    Root,
     Sum,
     Symbol,
 )
@@ -97,7 +99,7 @@ def children(node: Node) -> tuple[Node, ...]:
             return (top, bottom)
         case Power(base, exponent):
             return (base, exponent)
-        case Negative(body) | Positive(body) | Bracket(body):
+        case Negative(body) | Positive(body) | PlusMinus(body) | Root(body) | Bracket(body):
             return (body,)
         case _:
             return ()
@@ -141,6 +143,10 @@ def _terms(node: Node) -> dict[Monomial, Fraction]:
             return {m: -c for m, c in _terms(body).items()}
         case Positive(body) | Bracket(body):
             return _terms(body)
+        case PlusMinus():
+            raise NoValue("plus or minus stands for two values")
+        case Root(body):
+            return _rooted(body)
         case Sum(terms):
             return _added(terms)
         case Product(factors):
@@ -163,10 +169,25 @@ def _terms(node: Node) -> dict[Monomial, Fraction]:
 def _added(terms: tuple[tuple[str, Node], ...]) -> dict[Monomial, Fraction]:
     out: dict[Monomial, Fraction] = {}
     for sign, body in terms:
+        if sign == "±":
+            raise NoValue("plus or minus stands for two values")
         for monomial, coefficient in _terms(body).items():
             signed = coefficient if sign == "+" else -coefficient
             out[monomial] = _bounded(out.get(monomial, Fraction(0)) + signed)
     return out
+
+
+def _rooted(body: Node) -> dict[Monomial, Fraction]:
+    """``√9`` is 3; a root that is no rational number has no value here."""
+    if symbols(body):
+        raise NoValue("a letter below a root")
+    square = number(body)
+    if square < 0:
+        raise NoValue("the root of a negative number")
+    top, bottom = isqrt(int(square.numerator)), isqrt(int(square.denominator))
+    if top * top != square.numerator or bottom * bottom != square.denominator:
+        raise NoValue("a root that is no rational number")
+    return {(): Fraction(top, bottom)}
 
 
 def _multiplied(

@@ -109,8 +109,17 @@ class Positive(_Remembered):
 
 
 @dataclass(frozen=True, slots=True)
+class PlusMinus(_Remembered):
+    """A plus-or-minus written before something: ``±3``. It stands for two values."""
+
+    __hash__ = _Remembered.__hash__
+
+    body: Node
+
+
+@dataclass(frozen=True, slots=True)
 class Sum(_Remembered):
-    """Terms in the order written, each with the sign before it.
+    """Terms in the order written, each with the sign before it: ``+``, ``-`` or ``±``.
 
     The first sign is always ``+``: a leading minus is a :class:`Negative` body.
     ``14 - 3x - 14`` is ``Sum((("+", 14), ("-", 3x), ("-", 14)))``.
@@ -157,6 +166,15 @@ class Power(_Remembered):
 
 
 @dataclass(frozen=True, slots=True)
+class Root(_Remembered):
+    """The square root of ``body``: ``√17``, ``√(x + 1)``."""
+
+    __hash__ = _Remembered.__hash__
+
+    body: Node
+
+
+@dataclass(frozen=True, slots=True)
 class Bracket(_Remembered):
     """A bracket as written; ``kind`` is its opening character: ``(``, ``[`` or ``{``."""
 
@@ -175,10 +193,12 @@ Node = (
     | Symbol
     | Negative
     | Positive
+    | PlusMinus
     | Sum
     | Product
     | Quotient
     | Power
+    | Root
     | Bracket
 )
 
@@ -187,7 +207,8 @@ Node = (
 class Relation(_Remembered):
     """Expressions joined by relation signs, chained as written; a lone expression has no sign.
 
-    ``signs[i]`` stands between sides i and i + 1 and is one of ``= < <= > >= ≠ ≈``.
+    ``signs[i]`` stands between sides i and i + 1 and is one of ``= < <= > >= ≠ ≈``; or it is
+    ``or`` or ``and``, where a topic judges such a line as one whole (``x = 2 or x = -5``).
     """
 
     __hash__ = _Remembered.__hash__

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.algebra.reading import ReadingFault, read_line, read_lines
+from itembank.algebra.reading import ReadingFault, read_expression, read_line, read_lines
 from itembank.algebra.showing import typed
+from itembank.algebra.showing_mathml import mathml
+from itembank.algebra.showing_words import spoken
+from itembank.algebra.written import Integer, Quotient, Root
 
 
 def said(text: str) -> list[str]:
@@ -112,3 +115,28 @@ def test_a_fault_names_its_column_and_what_was_expected(
     with pytest.raises(ReadingFault) as caught:
         read_lines(text)
     assert (caught.value.column, caught.value.expected) == (column, expected)
+
+
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("x = (3 ± √17)/4", "x = (3 ± √17)/4"),
+        ("x = 3 +/- sqrt(17)", "x = 3 ± √(17)"),
+        ("x = ±2√5", "x = ±2√5"),
+        ("√17/4", "√17/4"),
+        ("√-4", "√(-4)"),
+        ("x = 2 or -5", "x = 2 or x = -5"),
+    ],
+)
+def test_roots_and_plus_or_minus(text: str, shown: str) -> None:
+    assert said(text) == [shown]
+
+
+def test_a_root_holds_what_stands_next_to_it_alone() -> None:
+    assert read_expression("√17/4") == Quotient(Root(Integer("17")), Integer("4"), "/")
+
+
+def test_a_root_is_shown_and_spoken() -> None:
+    tree = read_expression("3 ± √17")
+    assert "<mo>±</mo><msqrt><mn>17</mn></msqrt>" in mathml(tree)
+    assert spoken(tree) == "3 plus or minus the square root of 17"
