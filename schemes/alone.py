@@ -8,7 +8,7 @@ from itembank.algebra.matching import same_relation, value_put_in
 from itembank.algebra.values import number_form, relation_symbols, walk
 from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
-from schemes.answers import ACCEPTED, ROUNDED, UNFINISHED, conversion, quality
+from schemes.answers import ACCEPTED, ROUNDED, UNFINISHED, clash, quality
 from schemes.scheme import MarkPoint, Scheme
 from schemes.verdicts import LineMark, MarkedScript, PointMark
 from schemes.working import Working, WorkLine
@@ -48,7 +48,7 @@ def _kind(line: WorkLine, judge: Judge, last: bool) -> str:
         return "nothing"
     if line.fault is not None:
         return "working"
-    kinds = {_relation_kind(r, judge, last) for r in line.relations}
+    kinds = {_relation_kind(r, judge, last) for r in line.judged(judge)}
     if any(one.notes for one in line.lines):
         return "working"
     kinds |= {"conclusion" for one in line.lines if one.statement}
@@ -89,7 +89,7 @@ def _found_by_trial(working: Working, judge: Judge) -> bool:
     right = judge.value_of(judge.start)
     return any(
         value_put_in(side, ours) == right
-        for piece in last.relations
+        for piece in last.judged(judge)
         for given in judge.given
         for side in given.sides
         for ours in piece.sides
@@ -116,7 +116,7 @@ def _tried(piece: Relation, judge: Judge) -> bool:
 
 def _answers(line: WorkLine, judge: Judge) -> list[Answer]:
     out = []
-    for relation in line.relations:
+    for relation in line.judged(judge):
         pieces = judge.split(relation)
         for piece in pieces:
             answer = judge.answer(piece)
@@ -138,9 +138,12 @@ def _worth(scheme: Scheme, judge: Judge, working: Working, answers: list[Answer]
     right = judge.value_of(judge.start)
     if said or not answers or right is None:
         return "wrong"
-    if any(not conversion(a, b) for a, b in pairwise(answers)):
+    if any(clash(a, b) for a, b in pairwise(answers)):
         return "wrong"
-    kinds = [quality(answer, right, scheme.settings).kind for answer in answers]
+    wholes = [judge.together(answers[: place + 1]) for place in range(len(answers))]
+    kinds = [quality(whole, right, scheme.settings).kind for whole in wholes if whole is not None]
+    if not kinds:
+        return "wrong"
     if ACCEPTED in kinds:
         return ACCEPTED
     return "implied" if kinds[-1] in (ROUNDED, UNFINISHED) else "wrong"
@@ -160,7 +163,6 @@ def _marks(
     )
     trials = "trial" in kinds and scheme.settings.trials != "full"
     one_mark = scheme.total == 1
-    value = judge.stages[-1]
     asked = show_working and not one_mark
     if worth == ACCEPTED and asked and scheme.settings.value_only == "special":
         reason = "a right value without working: the special mark stands for everything"
@@ -171,14 +173,16 @@ def _marks(
         points = tuple(_point(p, 0, line, words) for p in scheme.points)
         return _result(scheme, 0, points, lines, None)
     words = "found by trials: counts as the value only" if trials else "implied by the right value"
-    points = tuple(_implied(p, value, worth, line, words) for p in scheme.points)
+    points = tuple(_implied(p, judge.valued, worth, line, words) for p in scheme.points)
     return _result(scheme, sum(p.awarded for p in points), points, lines, None)
 
 
-def _implied(point: MarkPoint, value: str, worth: str, line: int | None, words: str) -> PointMark:
+def _implied(
+    point: MarkPoint, valued: tuple[str, ...], worth: str, line: int | None, words: str
+) -> PointMark:
     if point.stage == "check":
         return _point(point, 0, line, "no check is seen")
-    if point.stage == value and worth != ACCEPTED:
+    if point.stage in valued and worth != ACCEPTED:
         return _point(point, 0, line, "right, but rounded or unfinished")
     return _point(point, point.value, line, words)
 

@@ -30,8 +30,10 @@ class Quality:
 
 def quality(answer: Answer, right: Hashable, settings: Settings) -> Quality:
     """The quality of a stated value against the right one; numbers are judged by their form."""
+    if isinstance(right, frozenset) and answer.parts:
+        return _several(answer.parts, right, settings)
     if not isinstance(right, Fraction):
-        return Quality(ACCEPTED) if right in answer.values else Quality(WRONG, "not the answer")
+        return _other(answer, right)
     rounding = _to_places(answer, right, settings)
     if rounding is not None:
         return rounding
@@ -49,6 +51,33 @@ def quality(answer: Answer, right: Hashable, settings: Settings) -> Quality:
     if right in answer.values:
         return _form(answer.node, settings)
     return Quality(WRONG, "not the value")
+
+
+_ORDER = (ACCEPTED, UNFINISHED, ROUNDED, CUT, WRONG)
+
+
+def _several(parts: tuple[Answer, ...], right: frozenset[Hashable], settings: Settings) -> Quality:
+    """Several values, each answering one of the right ones: the worst of them counts."""
+    left = set(right)
+    found = []
+    for part in parts:
+        worths = [(quality(part, value, settings), value) for value in left]
+        if not worths:
+            return Quality(WRONG, "more values than the answer has")
+        best, value = min(worths, key=lambda worth: _ORDER.index(worth[0].kind))
+        if best.kind != WRONG:
+            left.discard(value)
+        found.append(best)
+    if left:
+        found.append(Quality(WRONG, "not every value is stated"))
+    return max(found, key=lambda worth: _ORDER.index(worth.kind))
+
+
+def _other(answer: Answer, right: Hashable) -> Quality:
+    """A value that is no number: the topic has judged its form."""
+    if right not in answer.values:
+        return Quality(WRONG, "not the answer")
+    return Quality(UNFINISHED, answer.unfinished) if answer.unfinished else Quality(ACCEPTED)
 
 
 def _form(node: Node, settings: Settings) -> Quality:
@@ -119,6 +148,13 @@ def _cut(value: Fraction, places: int) -> Fraction:
     scale = Fraction(10) ** places
     size = Fraction(floor(abs(value) * scale)) / scale
     return size if value >= 0 else -size
+
+
+def clash(first: Answer, later: Answer) -> bool:
+    """Whether two values stated one after the other contradict each other (4.7)."""
+    if first.of != later.of or first.partial or later.partial:
+        return False
+    return not conversion(first, later)
 
 
 def conversion(first: Answer, later: Answer, same_line: bool = False) -> bool:

@@ -29,7 +29,7 @@ def awards(state: State, scheme: Scheme, target: Judge) -> tuple[Award, ...]:
     state = _with_notes(_standing(state, scheme), scheme)
     out: list[Award] = []
     for point in scheme.points:
-        if point.stage == target.stages[-1]:
+        if point.stage in target.valued:
             award = _value(state, scheme, point, target)
         elif point.stage == CHECKED:
             award = _check(state, point)
@@ -60,7 +60,7 @@ def _with_notes(state: State, scheme: Scheme) -> State:
         for note in live.notes:
             stage = state.judge.noted_stage(live.form, note.sign, note.operand)
             carried = any(stage in _stages(point) for point in scheme.points)
-            if stage and carried and stage != state.judge.stages[-1]:
+            if stage and carried and stage not in state.judge.valued:
                 state = state.settled(stage, Status(EARNED, live.number, "the operation is noted"))
     return state
 
@@ -105,7 +105,7 @@ def _dependent(award: Award, before: Sequence[Award]) -> Award:
 def _value(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Award:
     if target.conclusion:
         return _conclusion(state, scheme, point, target)
-    stated = _final(state, target)
+    stated = _final(state, point.stage, target)
     if stated is None and state.unread and not state.fault:
         return Award(point, point.value, state.unread, "stated there if the teacher reads it so")
     if stated is None:
@@ -116,10 +116,10 @@ def _value(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Awa
     clash = _clash(state)
     if clash:
         return Award(point, 0, clash, "two different values are stated and neither is crossed out")
-    right = target.value_of(target.start)
+    right = target.value_for(target.start, stated.answer)
     assert right is not None
-    worth = _best(state, stated, right, scheme, target)
-    lost = _accuracy_lost(state, scheme)
+    worth = _best(state, stated, right, scheme, point.stage, target)
+    lost = _accuracy_lost(state, scheme, point.stage, stated.line, target)
     if worth.kind == ACCEPTED and not lost:
         return Award(point, point.value, stated.line, "the value, in an accepted form")
     if point.follow_through:
@@ -131,22 +131,27 @@ def _value(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Awa
     return Award(point, 0, lost[0] or stated.line, lost[1])
 
 
-def _final(state: State, target: Judge) -> Stated | None:
+def _final(state: State, stage: str, target: Judge) -> Stated | None:
     """The answer that is judged: what was said, else what a last computation came to."""
     said = _said(state) or list(state.stated)
-    whole = target.together([one.answer for one in said])
-    return None if whole is None else replace(said[-1], answer=whole)
+    whole = target.answer_for(stage, [one.answer for one in said])
+    if whole is None:
+        return None
+    last = next((one for one in reversed(said) if one.answer == whole), said[-1])
+    return replace(last, answer=whole)
 
 
 def _said(state: State) -> list[Stated]:
     return [one for one in state.stated if not one.bare]
 
 
-def _best(state: State, stated: Stated, right: Hashable, scheme: Scheme, target: Judge) -> Quality:
+def _best(
+    state: State, stated: Stated, right: Hashable, scheme: Scheme, stage: str, target: Judge
+) -> Quality:
     """isw: once an accepted value stands, a conversion of it is ignored (4.4)."""
     for place in range(1, len(state.stated) + 1):
-        whole = target.together([one.answer for one in state.stated[:place]])
-        if whole is None:
+        whole = target.answer_for(stage, [one.answer for one in state.stated[:place]])
+        if whole is None or whole.of != stated.answer.of:
             continue
         worth = quality(whole, right, scheme.settings)
         if worth.kind == ACCEPTED:
@@ -159,35 +164,46 @@ def _clash(state: State) -> int:
     said = _said(state)
     for letter in {one.answer.of for one in said}:
         for first, later in pairwise([one for one in said if one.answer.of == letter]):
-            if not conversion(first.answer, later.answer, first.line == later.line):
+            partial = first.answer.partial or later.answer.partial
+            same_line = first.line == later.line
+            if not partial and not conversion(first.answer, later.answer, same_line):
                 return later.line
     return 0
 
 
-def _accuracy_lost(state: State, scheme: Scheme) -> tuple[int, str] | None:
-    """Where and why the accuracy mark is lost though the value is right (4.1, 4.8)."""
-    for _, status in state.statuses:
-        if status.mark != EARNED and status.fault:
+def _accuracy_lost(
+    state: State, scheme: Scheme, value: str, line: int, target: Judge
+) -> tuple[int, str] | None:
+    """Where and why the accuracy mark is lost though the value is right (4.1, 4.8).
+
+    A value that others follow is not touched by what goes wrong after it.
+    """
+    last = value == target.valued[-1]
+    route = target.order[: target.order.index(value)]
+    for stage, status in state.statuses:
+        if status.mark != EARNED and status.fault and (last or stage in route):
             return status.line, f"the method mark before it is lost: {status.reason}"
-    if state.fault:
+    if state.fault and (last or state.fault_line <= line):
         return state.fault_line, f"the value does not follow rightly: {state.fault}"
     if not scheme.settings.accuracy_stands_unseen:
         for point in scheme.points:
-            if point.kind == "M" and not _method(state, scheme, point).awarded:
+            before = last or set(_stages(point)) <= set(route)
+            if point.kind == "M" and before and not _method(state, scheme, point).awarded:
                 return 0, f"{point.point} is not earned"
     return None
 
 
 def _followed(state: State, scheme: Scheme, stated: Stated) -> str | None:
     """Follow-through of accuracy: right for the pupil's own equation (4.2)."""
-    own = state.judge.value_of(state.live.form)
+    own = state.judge.value_for(state.live.form, stated.answer)
     earned = any(
         _method(state, scheme, point).awarded for point in scheme.points if point.kind == "M"
     )
-    followed = any(one.own for one in state.stated)
+    followed = any(one.own for one in state.stated if one.answer.of == stated.answer.of)
     if own is None or not earned or state.removed or not followed or state.misread:
         return None
-    said = [one.answer for one in _said(state)] or [stated.answer]
+    said = [one.answer for one in _said(state) if one.answer.of == stated.answer.of]
+    said = said or [stated.answer]
     if all(quality(answer, own, scheme.settings).kind != ACCEPTED for answer in said):
         return None
     return "follow through: the value is right for the pupil's own equation"
@@ -207,7 +223,7 @@ def _conclusion(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -
         return Award(point, 0, line, "two different conclusions are stated")
     if words != target.conclusion:
         return Award(point, 0, line, f"the conclusion is {target.conclusion!r}, not {words!r}")
-    lost = _accuracy_lost(state, scheme)
+    lost = _accuracy_lost(state, scheme, point.stage, line, target)
     if lost:
         return Award(point, 0, lost[0] or line, lost[1])
     return Award(point, point.value, line, f"says {words!r}")

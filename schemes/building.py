@@ -43,8 +43,11 @@ def default_scheme(
         count = sum(point.kind == stage.kind for point in points) + 1
         needs = tuple(p.point for p in points if p.kind == "M") if stage.kind == "A" else ()
         points.append(
-            MarkPoint(f"{stage.kind}{count}", stage.kind, 1, stage.name, needs, text=stage.text)
-        )
+            MarkPoint(
+                f"{stage.kind}{count}", stage.kind, 1, stage.name, needs, stage.follow_through,
+                text=stage.text,
+            )
+        )  # fmt: skip
     return Scheme(problem, found.name, tuple(points), settings or Settings())
 
 
@@ -154,19 +157,20 @@ def checked(scheme: Scheme) -> Scheme:
 def _point_faults(scheme: Scheme, solution: Solution) -> Iterator[str]:
     stages = {stage.name for stage in solution.stages} | {CHECKED}
     last = solution.stages[-1].name
+    valued = {stage.name for stage in solution.stages if stage.kind == "A"} | {last}
     names = [point.point for point in scheme.points]
     if not names:
         yield "the scheme has no mark points"
     for name in sorted({name for name in names if names.count(name) > 1}):
         yield f"{name}: two points have this name"
     for place, point in enumerate(scheme.points):
-        yield from _faults_of(point, names[:place], stages, last)
+        yield from _faults_of(point, names[:place], stages, valued)
     if scheme.points and not any(point.stage == last for point in scheme.points):
         yield f"no point rewards the stage {last!r}"
 
 
 def _faults_of(
-    point: MarkPoint, before: Sequence[str], stages: set[str], last: str
+    point: MarkPoint, before: Sequence[str], stages: set[str], valued: set[str]
 ) -> Iterator[str]:
     if point.kind not in KINDS:
         yield f"{point.point}: the kind {point.kind!r} is none of {', '.join(KINDS)}"
@@ -181,9 +185,10 @@ def _faults_of(
             yield f"{point.point}: depends on {name!r}, which is no point before it"
     if point.follow_through and point.kind != "A":
         yield f"{point.point}: only an accuracy mark can be set to follow through"
-    if point.kind == "A" and point.stage != last:
-        yield f"{point.point}: an accuracy mark rewards {last!r}, not {point.stage!r}"
-    if point.kind == "M" and point.stage in (last, CHECKED):
+    if point.kind == "A" and point.stage not in valued:
+        values = " or ".join(repr(name) for name in sorted(valued))
+        yield f"{point.point}: an accuracy mark rewards {values}, not {point.stage!r}"
+    if point.kind == "M" and point.stage in {*valued, CHECKED}:
         yield f"{point.point}: a method mark cannot reward {point.stage!r}"
 
 

@@ -84,7 +84,7 @@ def _one(state: State, number_: int, line: Line, rules: Rules, last: bool) -> li
     if AGAIN & set(line.heads):
         state = restarted(state, number_)
     states = [state]
-    relations = [relation for group in line.alternatives for relation in group]
+    relations = state.judge.relations(line.alternatives)
     for place, relation in enumerate(relations):
         final = last and place == len(relations) - 1 and not line.statement
         states = [

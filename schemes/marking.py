@@ -63,7 +63,7 @@ def mark_working(
 def _carrying(scheme: Scheme, judge: Judge) -> tuple[str, ...]:
     """The stages that carry a method mark, in the order of the topic."""
     named = {stage for point in scheme.points for stage in point.stage.split(" + ")}
-    return tuple(s for s in judge.order if s in named and s != judge.stages[-1])
+    return tuple(s for s in judge.order if s in named and s not in judge.valued)
 
 
 def _outcomes(states: Sequence[State], scheme: Scheme, judge: Judge) -> list[Outcome]:

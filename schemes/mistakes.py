@@ -111,7 +111,7 @@ def _steps(lines: Sequence[RouteLine]) -> Iterator[tuple[int, int]]:
 
 def _form(judge: Judge, text: str) -> Form | None:
     """The form of a typed line; None where it is none of the topic's, or has nothing left to do."""
-    relation = _relation(text)
+    relation = _relation(judge, text)
     if relation is None:
         return None
     try:
@@ -121,12 +121,12 @@ def _form(judge: Judge, text: str) -> Form | None:
     return None if judge.ended(form) else form
 
 
-def _relation(text: str) -> Relation | None:
+def _relation(judge: Judge, text: str) -> Relation | None:
     try:
         line = read_line(text)
     except ReadingFault:
         return None
-    relations = [relation for group in line.alternatives for relation in group]
+    relations = judge.relations(line.alternatives)
     return relations[0] if len(relations) == 1 else None
 
 
@@ -137,19 +137,19 @@ def _at(judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]
         if wrong.shown or not _spoils(judge, wrong, form, stage):
             continue  # an error that must be shown in the line shows no more once it is worked out
         text = judge.show(wrong.after)
-        if text in found or judge.key(wrong.after) == judge.key(form) or _relation(text) is None:
+        if (
+            text in found
+            or judge.key(wrong.after) == judge.key(form)
+            or _relation(judge, text) is None
+        ):
             continue
-        if _has_empty_side(text) and not _has_empty_side(judge.show(form)):
-            continue  # nobody who solves by steps brings everything to one side
+        if not judge.likely(wrong, form):
+            continue
         order = _simplicity(judge, wrong, text, heading)
         serves = _serving(judge, wrong, form, stage)
         mistake = Mistake(wrong.name, wrong.words, place, text, wrong.cost, serves)
         found[text] = (order, mistake)
     return [mistake for _, mistake in sorted(found.values(), key=lambda one: one[0])]
-
-
-def _has_empty_side(text: str) -> bool:
-    return "0" in (side.strip() for side in text.split("="))
 
 
 def _spoils(judge: Judge, wrong: Wrong, form: Form, stage: str) -> bool:

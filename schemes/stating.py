@@ -19,7 +19,7 @@ def judge_value(
     state: State, number_: int, piece: Relation, answer: Answer, rules: Rules
 ) -> list[State]:
     """A value stated (3.9, 4.2 to 4.8): what it is worth for the pupil's own line."""
-    right = state.judge.value_of(state.live.form)
+    right = state.judge.value_for(state.live.form, answer)
     stated = Stated(number_, answer, False)
     if right is None:
         return [_wrong_value(state, stated, piece, rules)]
@@ -36,7 +36,7 @@ def judge_value(
 
 def _bridged_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> list[State]:
     wrong = _wrong_value(state, stated, piece, rules)
-    still = rules.open(state)
+    still = _before(state, stated, rules)
     if not state.gap or not still:
         return [wrong]
     return [wrong, allowed(wrong, state.gap, still)]
@@ -46,8 +46,8 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
     form = right_form(state, piece)
     moves = () if form is None else state.judge.path(state.live.form, form)
     after = state
-    still = rules.open(state)
-    own_line = bool(still) and all(move.stage != state.judge.stages[-1] for move in moves)
+    still = _before(state, stated, rules)
+    own_line = bool(still) and all(move.stage not in state.judge.valued for move in moves)
     for stage in still:
         reason = f"implied by the value in line {stated.line}"
         shown = own_line and stage == still[-1]
@@ -58,9 +58,21 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
     record = Record(stated.line, verdict, (state.live.number,), path, note)
     after = after._replace(stated=(*after.stated, stated), gap=0, before=None)
     after = after.recorded(record)
-    if form is not None and number_form(stated.answer.node) is None:
-        after = after.at(Live(stated.line, form, form))
+    if form is not None and (number_form(stated.answer.node) is None or _is_part(after)):
+        after = after.at(Live(stated.line, state.judge.onward(state.live.form, form), form))
     return after
+
+
+def _is_part(state: State) -> bool:
+    """Whether the values stated so far are not the whole answer: the work goes on from them."""
+    return state.judge.together([one.answer for one in state.stated]) is None
+
+
+def _before(state: State, stated: Stated, rules: Rules) -> tuple[str, ...]:
+    """The open stages that lead to the value stage which an answer serves."""
+    order = state.judge.order
+    value = state.judge.serves(stated.answer, [one.answer for one in state.stated])
+    return tuple(s for s in rules.open(state) if order.index(s) < order.index(value))
 
 
 def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:
@@ -76,7 +88,7 @@ def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
     elif readings and readings[0].slip is not None:
         path, verdict, words = slip_path(readings[0].slip, ""), "slip", readings[0].slip.words
     after = rested(state, rules)
-    for stage in rules.open(after):
+    for stage in _before(after, stated, rules):
         reason = f"not earned: the value in line {stated.line} is wrong and implies nothing"
         after = after.settled(stage, Status(LOST, stated.line, reason))
     record = Record(stated.line, verdict, (state.live.number,), path, words)
@@ -84,4 +96,6 @@ def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
         stated=(*after.stated, stated), gap=0, before=None, wrong=True
     )
     after = after.faulted(stated.line, f"the value in line {stated.line} is wrong: {words}")
+    if form is not None and _is_part(after):
+        after = after.at(Live(stated.line, state.judge.onward(state.live.form, form), form))
     return after.paid(max(cost, ERROR_COST))

@@ -30,8 +30,12 @@ class WorkLine:
 
     @property
     def relations(self) -> tuple[Relation, ...]:
-        """Every relation of the line, in order."""
+        """Every relation of the line as written, in order."""
         return tuple(r for line in self.lines for group in line.alternatives for r in group)
+
+    def judged(self, judge: Judge) -> tuple[Relation, ...]:
+        """What the line is judged as."""
+        return tuple(r for line in self.lines for r in judge.relations(line.alternatives))
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +79,7 @@ def _replaced(
     if not standing or _same_value_alone(standing, read, crossed, judge):
         return read
     last = max(line.number for line in standing)
-    has_value = any(judge.answer(r) for line in standing for r in line.relations)
+    has_value = any(judge.answer(r) for line in standing for r in line.judged(judge))
     return tuple(
         replace(line, counts=not out or (line.number > last and not has_value))
         for line, out in zip(read, crossed, strict=True)
@@ -90,14 +94,14 @@ def _same_value_alone(
     standing: list[WorkLine], read: tuple[WorkLine, ...], crossed: list[bool], judge: Judge
 ) -> bool:
     """Everything crossed out and the crossed-out value written again: the lines count."""
-    values = [_value(r, judge) for line in standing for r in line.relations]
+    values = [_value(r, judge) for line in standing for r in line.judged(judge)]
     if not values or None in values:
         return False
     gone = [
         _value(r, judge)
         for line, out in zip(read, crossed, strict=True)
         if out
-        for r in line.relations
+        for r in line.judged(judge)
     ]
     stated = [value for value in gone if value is not None]
     return bool(stated) and stated[-1] == values[-1]

@@ -10,6 +10,7 @@ from functools import lru_cache
 from itertools import permutations
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.joining import Alternatives, apart, is_joined
 from itembank.algebra.values import NoValue, number, number_form, symbols, walk
 from itembank.algebra.written import (
     Bracket,
@@ -31,11 +32,34 @@ MOST_ORDERED = 4
 
 def same_relation(one: Relation, other: Relation) -> bool:
     """Whether two relations are the same as written, sides and terms in whatever order."""
+    if is_joined(one) or is_joined(other):
+        return _same_alternatives(apart(one), apart(other))
     if one.signs != other.signs or len(one.sides) != len(other.sides):
         return False
     ours = tuple(map(_ordered, one.sides))
     theirs = tuple(map(_ordered, other.sides))
     return ours == theirs or (set(one.signs) <= {"=", "≠"} and ours == theirs[::-1])
+
+
+def _same_alternatives(ours: Alternatives, theirs: Alternatives) -> bool:
+    """Whether two joined lines hold the same relations in the same groups, in whatever order."""
+    left = list(theirs)
+    for group in ours:
+        same = next((other for other in left if _same_group(group, other)), None)
+        if same is None:
+            return False
+        left.remove(same)
+    return not left
+
+
+def _same_group(ours: tuple[Relation, ...], theirs: tuple[Relation, ...]) -> bool:
+    left = list(theirs)
+    for relation in ours:
+        same = next((other for other in left if same_relation(relation, other)), None)
+        if same is None:
+            return False
+        left.remove(same)
+    return not left
 
 
 @lru_cache(maxsize=16384)

@@ -11,6 +11,7 @@ from __future__ import annotations
 from html import escape
 from itertools import pairwise
 
+from itembank.algebra.joining import WORDS
 from itembank.algebra.showing import CLOSING
 from itembank.algebra.written import (
     Bracket,
@@ -91,7 +92,7 @@ def _note(note: Note) -> str:
 def _chain(sides: tuple[Node, ...], signs: tuple[str, ...]) -> str:
     shown = _node(sides[0])
     for sign, side in zip(signs, sides[1:], strict=True):
-        shown += (_joining(sign) if sign in ("or", "and") else _operator(sign)) + _node(side)
+        shown += (_joining(sign) if sign in WORDS else _operator(sign)) + _node(side)
     return shown
 
 

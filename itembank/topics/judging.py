@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Any, Protocol
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.joining import Alternatives
 from itembank.algebra.written import Node, Relation
 
 Form = Hashable
@@ -86,7 +87,10 @@ class Answer:
     ``values`` are the exact values that the node can stand for (none where it is cut short):
     numbers, or what the topic's :meth:`Judge.value_of` gives;
     ``approximate`` tells that it was written with ``≈`` or cut short; ``working`` that operations
-    stand in it.
+    stand in it; ``of`` is the letter that it is a value of, where there are several. An answer of
+    several values has ``parts``, each compared by itself with one of a ``frozenset`` of right
+    values; a ``partial`` answer is one that others complete. ``unfinished`` is the topic's own
+    objection to the form of a right value.
     """
 
     node: Node
@@ -94,6 +98,9 @@ class Answer:
     approximate: bool = False
     working: bool = False
     of: str = ""
+    parts: tuple[Answer, ...] = ()
+    partial: bool = False
+    unfinished: str = ""
 
 
 class Judge(Protocol):
@@ -119,6 +126,10 @@ class Judge(Protocol):
         """The stages present in the problem, in order; the last is its value or conclusion."""
 
     @property
+    def valued(self) -> tuple[str, ...]:
+        """The stages that are values to be stated, in order; the last stage is one of them."""
+
+    @property
     def order(self) -> tuple[str, ...]:
         """Every stage that a route of the topic can have, in order."""
 
@@ -129,6 +140,9 @@ class Judge(Protocol):
     @property
     def conclusion(self) -> str:
         """``no solution`` or ``all values`` where that is the answer, else empty."""
+
+    def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
+        """What a line is judged as: each relation by itself, or the line joined into one."""
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """A chain as the relations that a reader takes from it, in order."""
@@ -159,6 +173,9 @@ class Judge(Protocol):
 
     def fits(self, wrong: Wrong, form: Any) -> int | None:
         """What a person pays to get from a common error to a line; None where it is not natural."""
+
+    def likely(self, wrong: Wrong, form: Any) -> bool:
+        """Whether a pupil who makes the error would write it down as a line."""
 
     def pairs(self, source: Any, form: Any) -> Iterator[tuple[Wrong, Wrong]]:
         """Pairs of common errors in different stages that together explain the form exactly."""
@@ -193,6 +210,12 @@ class Judge(Protocol):
     def together(self, answers: Sequence[Answer]) -> Answer | None:
         """The whole answer that several stated values come to; None where a part is missing."""
 
+    def serves(self, answer: Answer, before: Sequence[Answer]) -> str:
+        """The value stage that an answer serves after those stated before it."""
+
+    def answer_for(self, stage: str, answers: Sequence[Answer]) -> Answer | None:
+        """What the stated answers come to for a value stage; None where it is not stated."""
+
     def bare_answer(self, relation: Relation) -> Answer | None:
         """The value that a lone expression states by itself, or None."""
 
@@ -201,6 +224,9 @@ class Judge(Protocol):
 
     def value_of(self, form: Any) -> Hashable | None:
         """The one value that answers the form; None where there is none, or not one."""
+
+    def value_for(self, form: Any, answer: Answer) -> Hashable | None:
+        """The right value of what an answer answers: one letter of several, or the whole."""
 
     def conclusion_of(self, form: Any) -> str:
         """``no solution`` or ``all values`` where the form says so, else empty."""

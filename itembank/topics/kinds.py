@@ -19,11 +19,15 @@ class CheckFailed(RuntimeError):
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """A milestone of a route. ``kind`` is the kind of mark it carries by default (M, A or B)."""
+    """A milestone of a route. ``kind`` is the kind of mark it carries by default (M, A or B).
+
+    ``follow_through`` tells that its accuracy mark follows the pupil's own earlier value.
+    """
 
     name: str
     kind: str
     text: str
+    follow_through: bool = False
 
 
 @dataclass(frozen=True, slots=True)

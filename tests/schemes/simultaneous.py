@@ -14,9 +14,10 @@ from itertools import combinations
 from itembank.algebra.exact import Fraction
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import NoValue, number_form, polynomial, symbols
-from itembank.algebra.written import Node, Relation, Symbol
+from itembank.algebra.written import Relation, Symbol
 from itembank.topics.arithmetic import nameable
-from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
+from itembank.topics.judging import Answer, Move, Slip, Wrong
+from itembank.topics.plain import PlainJudge
 from schemes.scheme import MarkPoint, Scheme
 
 ELIMINATED = "one unknown eliminated"
@@ -30,7 +31,7 @@ System = tuple[Basis, ...]  # what the pupil can go on from: any one of these pa
 
 
 @dataclass(frozen=True)
-class SimultaneousJudge:
+class SimultaneousJudge(PlainJudge):
     """Judges lines against two linear equations in two unknowns."""
 
     given: tuple[Relation, ...]
@@ -54,14 +55,6 @@ class SimultaneousJudge:
     @property
     def order(self) -> tuple[str, ...]:
         return ORDER
-
-    @property
-    def concluding(self) -> frozenset[str]:
-        return frozenset()
-
-    @property
-    def conclusion(self) -> str:
-        return ""
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         if len(relation.sides) <= 2:
@@ -121,9 +114,6 @@ class SimultaneousJudge:
     def fits(self, wrong: Wrong, form: Row) -> int | None:
         return 0 if self.key(wrong.after) == self.key(form) else None
 
-    def pairs(self, source: System, form: Row) -> Iterator[tuple[Wrong, Wrong]]:
-        return iter(())
-
     def slip(self, source: System, form: Row) -> Slip | None:
         for a, b in {(1, 1), (1, -1), (-1, 1)}:
             for one, other in combinations({row for basis in source for row in basis}, 2):
@@ -142,23 +132,8 @@ class SimultaneousJudge:
                 out.add(SUBSTITUTED)
         return frozenset(out)
 
-    def resting(self, form: Row) -> frozenset[str]:
-        return frozenset()
-
-    def written(self, form: Row) -> frozenset[str]:
-        return frozenset()
-
     def ended(self, form: Row) -> bool:
         return not any(form[:2])
-
-    def operate(self, form: Row, sign: str, operand: Node) -> Row:
-        raise NoValue("not part of the spike")
-
-    def noted_stage(self, form: Row, sign: str, operand: Node) -> str:
-        return ""
-
-    def worked(self, form: System, node: Node, result: Fraction) -> Worked | None:
-        return None
 
     def answer(self, relation: Relation) -> Answer | None:
         left, right = relation.sides[0], relation.sides[-1]
@@ -176,19 +151,10 @@ class SimultaneousJudge:
         pair = tuple(found[letter] for letter in self.letters)
         return Answer(answers[-1].node, (pair,))
 
-    def bare_answer(self, relation: Relation) -> Answer | None:
-        return None
-
-    def solved_by(self, form: Row, value: Hashable) -> bool:
-        return False
-
     def value_of(self, form: System) -> Hashable | None:
         (a, b, c), (d, e, f) = form[0][:2]
         det = a * e - b * d
         return ((c * e - b * f) / det, (a * f - c * d) / det) if det else None
-
-    def conclusion_of(self, form: object) -> str:
-        return ""
 
     def show(self, form: Row) -> str:
         return " + ".join(map(str, form))

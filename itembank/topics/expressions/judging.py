@@ -5,7 +5,7 @@ A line is a lone expression; a right step keeps its polynomial.
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator, Sequence
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -16,8 +16,9 @@ from itembank.algebra.written import Negative, Node, Product, Quotient, Relation
 from itembank.topics.arithmetic import nameable
 from itembank.topics.catalogue import FACTOR_JOINED
 from itembank.topics.errors import GROUP_ERRORS, wrong_brackets, wrong_joins
-from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
+from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.parts import GROUP, Parts, flat, holds_letter, multiplied_out, parts_of
+from itembank.topics.plain import PlainJudge
 from itembank.topics.writing import written_side
 
 BRACKETS = "brackets removed"
@@ -33,7 +34,7 @@ Key = tuple[Fraction, Fraction]
 
 
 @dataclass(frozen=True)
-class ExpressionJudge:
+class ExpressionJudge(PlainJudge):
     """Judges lines against one linear expression in one letter (:class:`Judge`)."""
 
     problem: Relation
@@ -64,16 +65,6 @@ class ExpressionJudge:
         """Every stage of the topic, in order."""
         return ORDER
 
-    @property
-    def concluding(self) -> frozenset[str]:
-        """An expression has no conclusion."""
-        return frozenset()
-
-    @property
-    def conclusion(self) -> str:
-        """An expression has no conclusion."""
-        return ""
-
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``4(x + 3) = 4x + 12`` is one expression after another."""
         return tuple(Relation((side,)) for side in relation.sides)
@@ -92,18 +83,6 @@ class ExpressionJudge:
         """The polynomial."""
         terms = flat(form)
         return (terms.slope, terms.constant)
-
-    def keeps(self, source: Parts, form: Parts) -> bool:
-        """Whether the polynomial is kept."""
-        return self.key(source) == self.key(form)
-
-    def onward(self, source: Parts, form: Parts) -> Parts:
-        """The line itself."""
-        return form
-
-    def follows(self, source: Parts, form: Parts) -> int | None:
-        """Every way to write the same polynomial is a natural one."""
-        return 0 if self.keeps(source, form) else None
 
     def path(self, source: Parts, form: Parts) -> tuple[Move, ...]:
         """Expanding, collecting, or both."""
@@ -135,10 +114,6 @@ class ExpressionJudge:
             return None
         return self.follows(wrong.after, form)
 
-    def pairs(self, source: Parts, form: Parts) -> Iterator[tuple[Wrong, Wrong]]:
-        """Two errors at once are referred."""
-        return iter(())
-
     def slip(self, source: Parts, form: Parts) -> Slip | None:
         """One of the two coefficients wrong by one nameable error."""
         right, got = self.key(source), self.key(form)
@@ -155,31 +130,11 @@ class ExpressionJudge:
         """The brackets are removed where none holds the letter."""
         return frozenset() if _has_bracket(form) else frozenset((BRACKETS,))
 
-    def resting(self, form: Parts) -> frozenset[str]:
-        """Nothing counts only for having stopped."""
-        return frozenset()
-
     def written(self, form: Parts) -> frozenset[str]:
         """Like terms brought together, not joined yet."""
         terms = flat(form)
         several = len(terms.letters) > 1 or len(terms.numbers) > 1
         return frozenset((COLLECTED,)) if several and not _has_bracket(form) else frozenset()
-
-    def ended(self, form: Parts) -> bool:
-        """An expression cannot lose its question."""
-        return False
-
-    def operate(self, form: Parts, sign: str, operand: Node) -> Parts:
-        """There are no two sides to operate on."""
-        raise NoValue("an expression has no sides")
-
-    def noted_stage(self, form: Parts, sign: str, operand: Node) -> str:
-        """No operation serves a stage of an expression."""
-        return ""
-
-    def worked(self, form: Parts, node: Node, result: Fraction) -> Worked | None:
-        """Computations on numbers are no evidence here."""
-        return None
 
     def answer(self, relation: Relation) -> Answer | None:
         """An expression with nothing left to do: one term in the letter, one number, no bracket."""
@@ -193,10 +148,6 @@ class ExpressionJudge:
         if not _simplest(node, self.unknown) or len(terms.letters) > 1 or len(terms.numbers) > 1:
             return None
         return Answer(node, (self.key(self.form(relation)),), working=True)
-
-    def together(self, answers: Sequence[Answer]) -> Answer | None:
-        """The last one stated."""
-        return answers[-1] if answers else None
 
     def bare_answer(self, relation: Relation) -> Answer | None:
         """A number, where the letter is gone."""
@@ -214,10 +165,6 @@ class ExpressionJudge:
     def value_of(self, form: Parts) -> Key:
         """The polynomial."""
         return self.key(form)
-
-    def conclusion_of(self, form: Parts) -> str:
-        """An expression has no conclusion."""
-        return ""
 
     def show(self, form: Parts) -> str:
         """The expression as typed text."""

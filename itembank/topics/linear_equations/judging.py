@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator, Sequence
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -58,13 +58,14 @@ from itembank.topics.linear_equations.stages import (
 )
 from itembank.topics.linear_equations.terms import holds_decimal
 from itembank.topics.parts import holds_letter, parts_of, scaled
+from itembank.topics.plain import PlainJudge
 
 _CONCLUSIONS = {"value": "", "none": "no solution", "all": "all values"}
 ANYWHERE = (UNKNOWN, CONSTANTS, BRACKETS, FRACTIONS)
 
 
 @dataclass(frozen=True)
-class LinearJudge:
+class LinearJudge(PlainJudge):
     """Judges lines against one linear equation in one unknown (:class:`Judge`)."""
 
     problem: Relation
@@ -139,10 +140,6 @@ class LinearJudge:
         """Whether the solution is kept."""
         return self.key(source) == self.key(form)
 
-    def onward(self, source: Equation, form: Equation) -> Equation:
-        """The line itself."""
-        return form
-
     def follows(self, source: Equation, form: Equation) -> int | None:
         """What a person pays to get there; None where no natural step does."""
         if not self.keeps(source, form):
@@ -169,6 +166,10 @@ class LinearJudge:
         """The natural way from the error to the line, the terms that it touched left in place."""
         found = following.fit_error(wrong.after, form, wrong.where)
         return None if found is None else found.cost
+
+    def likely(self, wrong: Wrong, form: Equation) -> bool:
+        """Nobody who solves by steps brings everything to one side."""
+        return not _has_empty_side(wrong.after) or _has_empty_side(form)
 
     def pairs(self, source: Equation, form: Equation) -> Iterator[tuple[Wrong, Wrong]]:
         """Two errors in different stages, each exact."""
@@ -245,10 +246,6 @@ class LinearJudge:
             return None
         return stated(right, relation.signs[0] == "≈")
 
-    def together(self, answers: Sequence[Answer]) -> Answer | None:
-        """The last one stated."""
-        return answers[-1] if answers else None
-
     def bare_answer(self, relation: Relation) -> Answer | None:
         """A number by itself."""
         if relation.signs or symbols(relation.sides[0]):
@@ -278,6 +275,10 @@ class LinearJudge:
         if self.unknown not in relation_symbols(relation):
             return None
         return LinearJudge(relation, self.unknown)
+
+
+def _has_empty_side(form: Equation) -> bool:
+    return any(not any(part.factor for part in side) for side in form)
 
 
 def _wrong(change: errors.Change) -> Wrong:

@@ -1,0 +1,143 @@
+"""What does a judge say where its topic has nothing of its own to say? The defaults of a judge."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator, Sequence
+from typing import TYPE_CHECKING, Any
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.joining import Alternatives
+from itembank.algebra.values import NoValue, relation_symbols
+from itembank.algebra.written import Node, Relation
+from itembank.topics.judging import Answer, Worked, Wrong
+
+
+class PlainJudge:
+    """The answers of :class:`~itembank.topics.judging.Judge` that most topics give alike.
+
+    A topic's judge is a frozen dataclass on top of it, and says itself what its ``given``,
+    ``start``, ``stages``, ``order``, ``form``, ``key``, ``show``, ``path``, ``wrongs``, ``slip``,
+    ``reached``, ``answer``, ``value_of`` and ``misread`` are.
+    """
+
+    if TYPE_CHECKING:  # a field or a property of the topic's judge
+
+        @property
+        def given(self) -> tuple[Relation, ...]:
+            """The relations of the problem as written."""
+
+        @property
+        def stages(self) -> tuple[str, ...]:
+            """The stages present in the problem, in order."""
+
+    @property
+    def unknowns(self) -> frozenset[str]:
+        """The letters of the problem."""
+        return frozenset().union(*map(relation_symbols, self.given))
+
+    @property
+    def valued(self) -> tuple[str, ...]:
+        """The last stage is the value."""
+        return self.stages[-1:]
+
+    @property
+    def concluding(self) -> frozenset[str]:
+        """A conclusion implies no stage."""
+        return frozenset()
+
+    @property
+    def conclusion(self) -> str:
+        """The answer is a value, no conclusion."""
+        return ""
+
+    def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
+        """Each relation by itself."""
+        return tuple(relation for group in alternatives for relation in group)
+
+    def split(self, relation: Relation) -> tuple[Relation, ...]:
+        """A relation is read as it stands."""
+        return (relation,)
+
+    def key(self, form: Any) -> Hashable:
+        """What tells a line from every other: a topic says it."""
+        raise NotImplementedError
+
+    def keeps(self, source: Any, form: Any) -> bool:
+        """Whether the key is kept."""
+        return self.key(source) == self.key(form)
+
+    def follows(self, source: Any, form: Any) -> int | None:
+        """Every line of the same key is natural."""
+        return 0 if self.keeps(source, form) else None
+
+    def onward(self, source: Any, form: Any) -> Any:
+        """The line itself."""
+        return form
+
+    def fits(self, wrong: Wrong, form: Any) -> int | None:
+        """Every way to go on from an error is natural."""
+        return self.follows(wrong.after, form)
+
+    def likely(self, wrong: Wrong, form: Any) -> bool:
+        """Every error can stand in a line."""
+        return True
+
+    def pairs(self, source: Any, form: Any) -> Iterator[tuple[Wrong, Wrong]]:
+        """Two errors at once are not told apart."""
+        return iter(())
+
+    def resting(self, form: Any) -> frozenset[str]:
+        """Nothing counts only for having stopped."""
+        return frozenset()
+
+    def written(self, form: Any) -> frozenset[str]:
+        """No operation stands written."""
+        return frozenset()
+
+    def ended(self, form: Any) -> bool:
+        """The question is never lost."""
+        return False
+
+    def operate(self, form: Any, sign: str, operand: Node) -> Any:
+        """There are no two sides to operate on."""
+        raise NoValue("there are no two sides to operate on")
+
+    def noted_stage(self, form: Any, sign: str, operand: Node) -> str:
+        """No noted operation serves a stage."""
+        return ""
+
+    def worked(self, form: Any, node: Node, result: Fraction) -> Worked | None:
+        """A computation on numbers is no evidence."""
+        return None
+
+    def together(self, answers: Sequence[Answer]) -> Answer | None:
+        """The last one stated."""
+        return answers[-1] if answers else None
+
+    def serves(self, answer: Answer, before: Sequence[Answer]) -> str:
+        """Every answer serves the last value stage."""
+        return self.valued[-1]
+
+    def answer_for(self, stage: str, answers: Sequence[Answer]) -> Answer | None:
+        """What all stated answers come to."""
+        return self.together(answers)
+
+    def bare_answer(self, relation: Relation) -> Answer | None:
+        """A lone expression states no value."""
+        return None
+
+    def solved_by(self, form: Any, value: Hashable) -> bool:
+        """No form is taken for the bare value."""
+        return False
+
+    def value_of(self, form: Any) -> Hashable | None:
+        """The one value that answers a form: a topic says it."""
+        raise NotImplementedError
+
+    def value_for(self, form: Any, answer: Answer) -> Hashable | None:
+        """The one value that answers the form."""
+        return self.value_of(form)
+
+    def conclusion_of(self, form: Any) -> str:
+        """No form says a conclusion."""
+        return ""
