@@ -2,41 +2,22 @@
 
 from __future__ import annotations
 
-import csv
-from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, TextIO
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.contract import (
-    Record,
-    RecordFault,
-    ScriptRequest,
-    script_request,
-    working_lines,
-)
+from itembank.cli.contract import ScriptRequest, script_request
+from itembank.cli.mark_files import Form, mark_records, read_records
 from itembank.cli.marker import Marker
 from itembank.cli.printing import console, print_cautions, say, table
-from itembank.cli.streams import (
-    answer_each,
-    answer_one,
-    json_writer,
-    opened_out,
-    read_csv_rows,
-    read_json_lines,
-)
-from itembank.cli.usage import YES_NO, exactly_one, problem_text
+from itembank.cli.sharing import Sharing
+from itembank.cli.stages import tally_on
+from itembank.cli.streams import answer_one, opened_out
+from itembank.cli.usage import exactly_one, problem_text
 
 if TYPE_CHECKING:
     from schemes.verdicts import LineMark, MarkedScript
-
-CSV_NEEDED = ("id", "problem", "lines")
-CSV_ALLOWED = ("show_working",)
-CSV_OUT = (
-    *("id", "total", "max", "lowest", "highest", "points", "referred", "reasons"),
-    *("status", "error"),
-)
 
 
 def mark(
@@ -81,6 +62,23 @@ def mark(
         Path | None,
         typer.Option(metavar="FILE", help="Write the marks here, whole or not at all."),
     ] = None,
+    workers: Annotated[
+        int | None,
+        typer.Option(
+            metavar="NUMBER",
+            min=1,
+            help="Processes that share the work. Unless told: one for each core where a file is "
+            "long enough, one alone for standard input.",
+        ),
+    ] = None,
+    cluster: Annotated[
+        str | None,
+        typer.Option(
+            metavar="ADDRESS",
+            help="Mark on the cluster of this Dask scheduler, such as tcp://10.0.0.5:8786; only "
+            "one that you trust. Needs the extra `cluster`.",
+        ),
+    ] = None,
 ) -> None:
     """Suggest the marks of one script, or of every script in a file.
 
@@ -99,6 +97,10 @@ def mark(
         raise typer.BadParameter("give --explain or --json; the JSON explains the marks itself")
     if show_working and problem is None:
         raise typer.BadParameter("--show-working is for one script; a file says it in each record")
+    if problem is not None and (workers or cluster):
+        raise typer.BadParameter("--workers and --cluster are for the scripts of a file")
+    if workers and cluster:
+        raise typer.BadParameter("give --workers or --cluster; a cluster has its own workers")
     marker = Marker(schemes)
     if problem is not None:
         record = {"problem": problem, "lines": lines or [], "show_working": show_working}
@@ -109,15 +111,17 @@ def mark(
             raise typer.Exit(answer_one(record, marker.answer))
         _show(marker.marked(script_request(record)))
         return
-    with opened_out(out) as stream:
-        if csv_file is not None:
-            rows = read_csv_rows(csv_file, CSV_NEEDED, CSV_ALLOWED)
-            wrong = answer_each(
-                rows, lambda row: marker.answer(record_of_row(row)), table_writer(stream)
-            )
-        else:
-            assert jsonl is not None
-            wrong = answer_each(read_json_lines(jsonl), marker.answer, json_writer(stream))
+    path = jsonl if csv_file is None else csv_file
+    assert path is not None
+    if path == "-" and workers is None:
+        workers = 1  # a program that waits for each answer before it sends on gets it
+    form: Form = "jsonl" if csv_file is None else "csv"
+    with (
+        opened_out(out) as stream,
+        tally_on(console(stderr=True), "scripts marked", shown=not stream.isatty()) as tell,
+    ):
+        records = read_records(form, path)
+        wrong = mark_records(records, form, marker, stream, Sharing(workers, cluster), tell)
     raise typer.Exit(1 if wrong else 0)
 
 
@@ -128,60 +132,6 @@ def _explain(marker: Marker, request: ScriptRequest, out: Path | None) -> None:
     scheme, marked = marker.marked_by(request)
     doc = explanation(scheme, request.lines, marked, show_working=request.show_working)
     write_or_show(doc, out)
-
-
-def record_of_row(row: Record) -> Record:
-    """A row of a table, all texts, as the record that JSON lines would hold.
-
-    Raises :class:`RecordFault` naming the column.
-    """
-    asked = row.get("show_working", "").strip().lower()
-    if asked not in YES_NO:
-        raise RecordFault([f"column show_working: {row['show_working']!r} is neither yes nor no"])
-    return {
-        "id": row["id"],
-        "problem": row["problem"],
-        "lines": working_lines(row["lines"]),
-        "show_working": YES_NO[asked],
-    }
-
-
-def table_writer(out: TextIO) -> Callable[[Record], None]:
-    """A function that writes one answer as a row of a table, at once; the heading comes first."""
-    rows = csv.writer(out, lineterminator="\n")
-    heading = [CSV_OUT]  # written with the first row: a table that is refused leaves nothing
-
-    def write(record: Record) -> None:
-        while heading:
-            rows.writerow(heading.pop())
-        rows.writerow(_row(record))
-        out.flush()
-
-    return write
-
-
-def _row(record: Record) -> list[object]:
-    if "error" in record:
-        return [record["id"], *[""] * (len(CSV_OUT) - 2), record["error"]]
-    points = record["points"]
-    reasons = [f"{point['point']}: {point['reason']}" for point in points]
-    reasons += [f"referred: {referral['reason']}" for referral in record["referrals"]]
-    return [
-        record["id"],
-        record["total"],
-        record["max"],
-        *record["range"],
-        record["special"] or " ".join(_point_text(point) for point in points),
-        "yes" if record["referred"] else "no",
-        "; ".join(reasons),
-        "suggested",
-        "",
-    ]
-
-
-def _point_text(point: Record) -> str:
-    """``M1`` earned, ``M0`` not, as the trade writes it; the name of the point where it differs."""
-    return f"{point['point'][0]}{point['awarded']}"
 
 
 def _show(marked: MarkedScript) -> None:

@@ -34,7 +34,6 @@ class Marker:
 
     def __init__(self, path: str | None = None) -> None:
         self._schemes = _schemes_by_problem(path) if path is not None else {}
-        self._default = lru_cache(maxsize=_KEPT_SCHEMES)(scheme_of)
 
     def answer(self, record: Record) -> Record:
         """The contract's answer to one record. Raises ``ValueError`` where it cannot be marked."""
@@ -59,7 +58,12 @@ class Marker:
             found = self._schemes.get(_key(request.problem))
             if found is not None and request.topic in (None, found.topic):
                 return found
-        return self._default(request.problem, request.topic)
+        return _default_scheme(request.problem, request.topic)
+
+
+@lru_cache(maxsize=_KEPT_SCHEMES)
+def _default_scheme(problem: str, topic: str | None) -> Scheme:
+    return scheme_of(problem, topic)
 
 
 def scheme_in_file(path: str, problem: str) -> Scheme | None:

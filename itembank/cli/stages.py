@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from time import perf_counter
 from typing import TYPE_CHECKING, TypeVar
@@ -58,3 +58,20 @@ def stages_on(screen: Console, count: int) -> Iterator[Stages]:
     )
     with bar:
         yield Stages(bar, count)
+
+
+@contextmanager
+def tally_on(screen: Console, what: str, *, shown: bool) -> Iterator[Callable[[int], None]]:
+    """A function that is told how many more things are done; the count stands on a terminal only.
+
+    ``shown`` is false where the same terminal shows the things themselves.
+    """
+    if not (shown and screen.is_terminal):
+        yield lambda more: None
+        return
+    from rich.progress import Progress, SpinnerColumn, TextColumn, TimeElapsedColumn
+
+    columns = (SpinnerColumn(), TextColumn("{task.completed:,.0f} {task.description}"))
+    with Progress(*columns, TimeElapsedColumn(), console=screen, transient=True) as progress:
+        task = progress.add_task(what, total=None)
+        yield lambda more: progress.advance(task, more)

@@ -12,7 +12,7 @@ import sys
 import tempfile
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, BinaryIO, TextIO
 
@@ -24,11 +24,15 @@ LONGEST_RECORD = 1_000_000  # bytes of one line of a file
 
 @dataclass(frozen=True, slots=True)
 class Incoming:
-    """One record: ``place`` is the file and line for messages, ``fault`` is empty if it reads."""
+    """One record: ``place`` is the file and line for messages, ``fault`` is empty if it reads.
+
+    ``size`` is how much of the file it fills, in bytes or characters.
+    """
 
     place: str
     record: Any = None
     fault: str = ""
+    size: int = field(default=0, compare=False)
 
 
 def answer_each(
@@ -42,10 +46,23 @@ def answer_each(
     """
     wrong = 0
     for one in incoming:
-        reply, fault = _answered(one, answer)
+        reply, fault = answered(one, answer)
         wrong += bool(fault)
         write(reply)
     return wrong
+
+
+def answered(one: Incoming, answer: Callable[[Record], Record]) -> tuple[Record, str]:
+    """The answer to one record, and the fault where it had one: an error record tells it."""
+    fault = one.fault
+    if not fault:
+        try:
+            return answer(record_object(one.record)), ""
+        except (ValueError, ArithmeticError, RuntimeError) as raised:
+            fault = str(raised) or type(raised).__name__
+        except Exception as raised:  # a fault of this program must not cost the records after it
+            fault = f"the program failed on this record: {type(raised).__name__}: {raised}"
+    return error_record(record_id(one.record), f"{one.place}: {fault}"), fault
 
 
 def answer_one(record: Record, answer: Callable[[Record], Record]) -> int:
@@ -155,18 +172,6 @@ def whole_file(path: Path) -> Iterator[Path]:
         Path(draft).unlink(missing_ok=True)
 
 
-def _answered(one: Incoming, answer: Callable[[Record], Record]) -> tuple[Record, str]:
-    fault = one.fault
-    if not fault:
-        try:
-            return answer(record_object(one.record)), ""
-        except (ValueError, ArithmeticError, RuntimeError) as raised:
-            fault = str(raised) or type(raised).__name__
-        except Exception as raised:  # a fault of this program must not cost the records after it
-            fault = f"the program failed on this record: {type(raised).__name__}: {raised}"
-    return error_record(record_id(one.record), f"{one.place}: {fault}"), fault
-
-
 def stream_name(path: str) -> str:
     """What messages call a file."""
     return "standard input" if path == "-" else path
@@ -198,7 +203,8 @@ def _read_json(place: str, line: bytes) -> Incoming:
     if len(line) > LONGEST_RECORD:
         return Incoming(place, fault=f"longer than {LONGEST_RECORD} bytes")
     try:
-        return Incoming(place, json.loads(line.decode("utf-8"), parse_constant=_no_such_number))
+        record = json.loads(line.decode("utf-8"), parse_constant=_no_such_number)
+        return Incoming(place, record, size=len(line))
     except UnicodeDecodeError as raised:
         return Incoming(place, fault=f"byte {raised.start + 1} is not UTF-8 text")
     except json.JSONDecodeError as raised:
@@ -250,6 +256,6 @@ def _rows(name: str, heading: list[str], rows: Iterator[list[str]]) -> Iterator[
             fault = "not UTF-8 text; save the table as 'CSV UTF-8'"
         elif len(cells) != len(heading):
             fault = f"{len(cells)} cells, where row 1 has {len(heading)} columns"
-        yield Incoming(place, record, fault)
+        yield Incoming(place, record, fault, sum(map(len, cells)))
     if number == 2:
         raise Fault(f"{name}: there is no row under the heading")

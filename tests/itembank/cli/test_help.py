@@ -9,7 +9,10 @@ import pytest
 
 from tests.itembank.cli.conftest import Call
 
-SLOW = ("sympy", "weasyprint", "matplotlib", "sqlmodel", "sqlalchemy", "alembic", "ziamath")
+SLOW = (
+    *("sympy", "weasyprint", "matplotlib", "sqlmodel", "sqlalchemy", "alembic", "ziamath"),
+    *("joblib", "distributed"),
+)
 
 EVERY_HELP = """
 import sys
