@@ -23,7 +23,7 @@ def tried_forms(solution: Solution, scheme: Scheme) -> tuple[Forms, Forms]:
     """
     if not solution.forms:
         return (), ()
-    unknown = solution.answer.partition("=")[0].strip()
+    unknown = solution.answer.partition("=")[0].strip() if "=" in solution.answer else ""
     proposed = {_stated(unknown, form): "" for form in solution.forms}
     value = exact(solution.forms)
     for text, reason in doubtful_forms(value) if value is not None else ():
@@ -82,12 +82,14 @@ def _rounded(value: Fraction, places: int) -> str:
 
 
 def _stated(unknown: str, form: str) -> str:
-    return form if "=" in form else f"{unknown} = {form}"
+    return form if "=" in form or not unknown else f"{unknown} = {form}"
 
 
 def _range(solution: Solution, scheme: Scheme, form: GuideForm) -> tuple[int, int]:
     """The lowest and highest total of a right script that states the value in this form alone."""
     route = solution.routes[0].lines
-    texts = [line.text for line in route if line.required and line.stage != "value"]
+    texts = [
+        line.text for line in route if line.required and line.stage != solution.stages[-1].name
+    ]
     marked = mark_script(scheme, [ScriptLine(text) for text in (*texts, form.text)])
     return marked.lowest, marked.highest

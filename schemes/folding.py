@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.matching import left_to_right, same_relation
+from itembank.algebra.matching import left_to_right, part_of, same_relation
 from itembank.algebra.values import NoValue, number, relation_symbols
 from itembank.algebra.written import Line, Node, Relation
 from itembank.topics.judging import Answer
@@ -19,6 +20,7 @@ from schemes.working import WorkLine
 
 MOST_STATES = 24
 PRUNE = 6
+BESIDE = "terms worked out beside the work"
 AGAIN = {"again", "try again", "start again", "second try", "attempt 2", "redo"}
 
 
@@ -122,11 +124,14 @@ def _concluded(state: State, number_: int, statement: str, rules: Rules) -> Stat
 def _relation(
     state: State, number_: int, relation: Relation, line: Line, rules: Rules, last: bool
 ) -> list[State]:
+    own = bool(relation.signs)
     relation = _continued(state, relation, line)
     states = [state._replace(last=relation)]
     pieces = state.judge.split(relation)
-    if line.heads[:1] == ("=",) and len(pieces) > 1:
+    if line.heads[:1] == ("=",) and len(pieces) > 1 and not (state.judge.lone and own):
         pieces = pieces[-1:]
+    if state.judge.lone and _beside(state, pieces):
+        return [s.recorded(Record(number_, "side working", (), (), BESIDE)) for s in states]
     chained = len(pieces) > 1
     lead: Fraction | None = None
     for place, piece in enumerate(pieces):
@@ -136,6 +141,21 @@ def _relation(
         ]
         lead = _lead(piece) if chained else None
     return states
+
+
+def _beside(state: State, pieces: Sequence[Relation]) -> bool:
+    """``x × x = x^2`` beside an expression: true, and about a part of what is written (5.5)."""
+    forms = [right_form(state, piece) for piece in pieces]
+    if len(forms) < 2 or any(form is None for form in forms):
+        return False
+    judge, live = state.judge, state.live
+    if any(judge.keeps(source, forms[0]) for source in (judge.start, live.form)):
+        return False
+    written = [*judge.given, *([live.relation] if live.relation else [])]
+    wholes = [side for relation in written for side in relation.sides]
+    return part_of(pieces[0].sides[0], wholes) and all(
+        judge.keeps(before, after) for before, after in pairwise(forms)
+    )
 
 
 def _continued(state: State, relation: Relation, line: Line) -> Relation:
@@ -158,7 +178,8 @@ def _piece(
     state: State, number_: int, piece: Relation, line: Line, rules: Rules, last: bool,
     lead: Fraction | None,
 ) -> list[State]:  # fmt: skip
-    if not relation_symbols(piece):
+    lone = state.judge.lone and not piece.signs
+    if not relation_symbols(piece) and not lone:
         piece = Relation(piece.sides, tuple("=" if s == "≠" else s for s in piece.signs))
         return judge_numbers(state, number_, piece, line, rules, last, lead)
     piece = _in_writing_order(state, piece)
@@ -201,8 +222,13 @@ def _with_answer(state: State, number_: int, answer: Answer) -> State:
 
 
 def _no_form(state: State, number_: int, piece: Relation) -> State:
-    """A readable line that is none of the topic's: a lone expression is side working."""
-    if not piece.signs:
+    """A readable line that is none of the topic's: a lone expression is side working.
+
+    So is a value given with the problem, written down again.
+    """
+    if any(same_relation(piece, given) for given in state.judge.given):
+        return state.recorded(Record(number_, "copied", (0,)))
+    if not piece.signs and not state.judge.lone:
         record = Record(number_, "side working", (), (), "an expression by itself")
         return state.recorded(record)
     try:
@@ -216,7 +242,7 @@ def _no_form(state: State, number_: int, piece: Relation) -> State:
 def _equation(state: State, step: Step, rules: Rules) -> list[State]:
     live = state.live
     if _side_identity(state, step):
-        record = Record(step.number, "side working", (), (), "terms joined beside the work")
+        record = Record(step.number, "side working", (), (), BESIDE)
         return [state.recorded(record)]
     if is_problem(state, step.relation):
         return [problem_copied(state, step)]

@@ -30,6 +30,11 @@ def apart(relation: Relation) -> Alternatives:
     return tuple(tuple(_split(group, AND)) for group in _split(relation, OR))
 
 
+def between(group: tuple[Relation, ...]) -> str:
+    """What stands between the relations of a set: a comma after an expression and its values."""
+    return ", " if group and not group[0].signs else f" {AND} "
+
+
 def is_joined(relation: Relation) -> bool:
     """Whether a relation is several, joined with ``or`` or ``and``."""
     return OR in relation.signs or AND in relation.signs

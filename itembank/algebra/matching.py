@@ -6,6 +6,7 @@ marked make no difference.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 from itertools import permutations
 
@@ -118,6 +119,18 @@ def bare(node: Node) -> Node:
             return Power(bare(base), bare(exponent))
         case _:
             return node
+
+
+def part_of(node: Node, wholes: Sequence[Node]) -> bool:
+    """Whether a tree is a part of others as written, or a product of their parts."""
+    parts = {part for whole in wholes for part in walk(bare(whole))}
+    match bare(node):
+        case Product(factors):
+            return all(factor in parts for factor in factors) or bare(node) in parts
+        case Power(base):
+            return base in parts
+        case other:
+            return other in parts
 
 
 def value_put_in(problem: Node, numbers: Node) -> Fraction | None:

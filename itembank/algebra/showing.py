@@ -17,6 +17,7 @@ import re
 from itertools import pairwise
 
 from itembank.algebra.grammar import VULGAR
+from itembank.algebra.joining import between
 from itembank.algebra.written import (
     Bracket,
     CutShort,
@@ -66,7 +67,7 @@ def typed_note(note: Note) -> str:
 
 
 def _line(line: Line) -> str:
-    alternatives = (" and ".join(map(typed, relations)) for relations in line.alternatives)
+    alternatives = (between(group).join(map(typed, group)) for group in line.alternatives)
     said = [*line.heads, " or ".join(alternatives), line.statement]
     text = " ".join(part for part in said if part)
     return "   ".join([text, *map(typed_note, line.notes)]).strip()

@@ -77,7 +77,9 @@ def _line(line: Line) -> str:
     for number, relations in enumerate(line.alternatives):
         if number:
             parts.append(_joining("or"))
-        parts.append(_joining("and").join(map(_shown, relations)))
+        comma = relations and not relations[0].signs
+        between = _text(f",{_SPACE}") if comma else _joining("and")
+        parts.append(between.join(map(_shown, relations)))
     if line.statement:
         parts.append(_text((_SPACE if line.alternatives else "") + line.statement))
     parts.extend('<mspace width="2em"/>' + _note(note) for note in line.notes)

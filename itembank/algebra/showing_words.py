@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from itembank.algebra.joining import between
 from itembank.algebra.written import (
     Bracket,
     CutShort,
@@ -85,7 +86,7 @@ def spoken(written: Node | Relation | Line) -> str:
 
 
 def _line(line: Line) -> str:
-    alternatives = (" and ".join(map(spoken, relations)) for relations in line.alternatives)
+    alternatives = (between(group).join(map(spoken, group)) for group in line.alternatives)
     heads = [_RELATIONS.get(head, head) for head in line.heads]
     said = [*heads, " or ".join(alternatives), line.statement]
     words = " ".join(part for part in said if part)

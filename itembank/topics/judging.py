@@ -134,6 +134,10 @@ class Judge(Protocol):
         """Every stage that a route of the topic can have, in order."""
 
     @property
+    def lone(self) -> bool:
+        """Whether the lines of the work are lone expressions, those of numbers alone included."""
+
+    @property
     def concluding(self) -> frozenset[str]:
         """The stages that a right conclusion implies."""
 

@@ -41,6 +41,11 @@ class PlainJudge:
         return self.stages[-1:]
 
     @property
+    def lone(self) -> bool:
+        """The lines are relations; an expression by itself is side working."""
+        return False
+
+    @property
     def concluding(self) -> frozenset[str]:
         """A conclusion implies no stage."""
         return frozenset()
