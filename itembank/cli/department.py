@@ -14,8 +14,7 @@ from schemes.simulating import Habits, SimulatedScript, simulate
 
 if TYPE_CHECKING:
     from itembank.bank.drafts import ItemDraft
-    from itembank.topics.kinds import Solution
-    from itembank.topics.linear_equations.families import Family
+    from itembank.topics.kinds import Family, Solution
     from schemes.candidates import CandidateDraft
 
 DEPARTMENT = "Harrow Quay School, mathematics department"

@@ -6,23 +6,30 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 
+from itembank.topics.catalogue import CommonError
 from itembank.topics.judging import Judge
-from itembank.topics.kinds import OtherKind, Solution, Stage, TopicError
+from itembank.topics.kinds import Family, OtherKind, Solution, Stage, StageRule, TopicError
 
 
 @dataclass(frozen=True, slots=True)
 class Topic:
     """A topic's doors: who judges lines against a problem, its stages, who solves it.
 
-    ``instruction`` is what its problems ask by default; ``frequency`` tells how often pupils make
-    a common error, by its name, against the others.
+    ``room`` is the name of its package, ``instruction`` what its problems ask by default;
+    ``rules`` the stages that its problems can have, in order, ``errors`` its common errors,
+    ``families`` its patterns of items; ``frequency`` tells how often pupils make a common error,
+    by its name, against the others.
     """
 
     name: str
+    room: str
     judge: Callable[[str], Judge]
     stages: Callable[[str], tuple[Stage, ...]]
     solve: Callable[[str], Solution]
     instruction: str
+    rules: tuple[StageRule, ...] = ()
+    errors: tuple[CommonError, ...] = ()
+    families: tuple[Family, ...] = ()
     frequency: Callable[[str], int] = lambda error: 1
 
 
@@ -31,14 +38,14 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
     """The topic that takes a problem; ``name`` decides where more than one could.
 
     Raises:
-        TopicError: where no topic takes it, with the reasons; or for an unknown name.
+        TopicError: where no topic takes it, or the named one does not, with the reasons and the
+            topics that would; or for an unknown name.
     """
-    topics = _register()
+    topics = topics_by_name()
     if name is not None:
         if name not in topics:
             raise TopicError(f"unknown topic {name!r}; the topics are {', '.join(topics)}")
-        topics[name].judge(problem)
-        return topics[name]
+        return _named(topics[name], problem)
     refusals: list[TopicError] = []
     for topic in topics.values():
         try:
@@ -48,35 +55,38 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
         else:
             return topic
     own = [refusal for refusal in refusals if not isinstance(refusal, OtherKind)]
-    reasons = "; ".join(str(refusal) for refusal in own or refusals)
+    reasons = "; ".join(dict.fromkeys(str(refusal) for refusal in own or refusals))
     raise TopicError(f"no topic takes this problem: {reasons}")
+
+
+def _named(topic: Topic, problem: str) -> Topic:
+    try:
+        topic.judge(problem)
+    except TopicError as refusal:
+        others = [repr(other.name) for other in topics_by_name().values() if _takes(other, problem)]
+        if not others:
+            raise
+        raise type(refusal)(f"{refusal}; the topic {' or '.join(others)} takes it") from refusal
+    return topic
+
+
+def _takes(topic: Topic, problem: str) -> bool:
+    try:
+        topic.judge(problem)
+    except TopicError:
+        return False
+    return True
 
 
 def topic_named(name: str) -> Topic:
     """The topic of a name; raises KeyError where there is none."""
-    return _register()[name]
+    return topics_by_name()[name]
 
 
 @lru_cache(maxsize=1)
-def _register() -> dict[str, Topic]:
-    from itembank.topics.expressions import topic as expressions
-    from itembank.topics.linear_equations import topic as equations
+def topics_by_name() -> dict[str, Topic]:
+    """Every topic by its name; problems go to the first that takes them."""
+    from itembank.topics.expressions.topic import EXPRESSIONS
+    from itembank.topics.linear_equations.topic import LINEAR_EQUATIONS
 
-    topics = [
-        Topic(
-            "linear equations",
-            equations.judge,
-            equations.stages,
-            equations.solve,
-            "Solve the equation.",
-            equations.frequency,
-        ),
-        Topic(
-            expressions.TOPIC,
-            expressions.judge,
-            expressions.stages,
-            expressions.solve,
-            "Expand the brackets and collect like terms.",
-        ),
-    ]
-    return {topic.name: topic for topic in topics}
+    return {topic.name: topic for topic in (LINEAR_EQUATIONS, EXPRESSIONS)}

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from random import Random
 
 
 class TopicError(ValueError):
@@ -28,6 +30,36 @@ class Stage:
     kind: str
     text: str
     follow_through: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class StageRule:
+    """A stage that problems of a topic can have, as the documentation states it.
+
+    ``kind`` is the mark that it carries by default (``M``, ``A``, ``B``), ``present`` where a
+    problem has the stage, ``reached`` when working has come to it; ``follow_through`` as in
+    :class:`Stage`.
+    """
+
+    name: str
+    kind: str
+    present: str
+    reached: str
+    follow_through: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Family:
+    """A pattern of items.
+
+    ``name`` is in a teacher's words, ``year`` the school year it is first asked in, ``minutes``
+    the time for one item; ``make`` gives a typed problem, a pure function of a random state.
+    """
+
+    name: str
+    year: int
+    minutes: int
+    make: Callable[[Random], str]
 
 
 @dataclass(frozen=True, slots=True)

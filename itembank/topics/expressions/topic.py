@@ -8,7 +8,9 @@ from itembank.algebra.reading import read_line
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, relation_symbols
 from itembank.algebra.written import Relation
+from itembank.topics import Topic
 from itembank.topics.confirming import same_expressions
+from itembank.topics.errors import BRACKET_ERRORS, GROUP_ERRORS, JOIN_ERRORS
 from itembank.topics.expressions.judging import (
     BRACKETS,
     COLLECT_WORDS,
@@ -23,6 +25,7 @@ from itembank.topics.kinds import (
     RouteLine,
     Solution,
     Stage,
+    StageRule,
     TopicError,
 )
 from itembank.topics.parts import LETTER, NUMBER, Part, Parts, flat, multiplied_out
@@ -114,3 +117,28 @@ def _collected(parts: Parts) -> Parts:
     if terms.constant or not out:
         out.append(Part(terms.constant, NUMBER))
     return tuple(out)
+
+
+EXPRESSIONS = Topic(
+    name=TOPIC,
+    room="expressions",
+    judge=judge,
+    stages=stages,
+    solve=solve,
+    instruction="Expand the brackets and collect like terms.",
+    rules=(
+        StageRule(
+            BRACKETS,
+            "M",
+            "the letter stands in a bracket",
+            "no bracket holds the letter",
+        ),
+        StageRule(
+            COLLECTED,
+            "A",
+            "always",
+            "one term in the letter and one number, nothing left to do",
+        ),
+    ),
+    errors=(*BRACKET_ERRORS, *GROUP_ERRORS, *JOIN_ERRORS),
+)

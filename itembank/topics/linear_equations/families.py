@@ -5,26 +5,8 @@ Year levels and minutes are common practice, no source; a school changes them.
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
-from random import Random
-
+from itembank.topics.kinds import Family
 from itembank.topics.linear_equations import patterns
-
-
-@dataclass(frozen=True, slots=True)
-class Family:
-    """A pattern of items.
-
-    ``name`` is in a teacher's words, ``year`` the school year it is first asked in, ``minutes``
-    the time for one item; ``make`` gives a typed problem, a pure function of a random state.
-    """
-
-    name: str
-    year: int
-    minutes: int
-    make: Callable[[Random], str]
-
 
 FAMILIES = (
     Family("one step: a number added or taken away", 7, 1, patterns.one_sum),

@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.written import Relation
-from itembank.topics.kinds import Stage
+from itembank.topics.kinds import Stage, StageRule
 from itembank.topics.parts import (
     GROUP,
     Part,
@@ -43,6 +43,52 @@ WORDS = {
     VALUE: "the value of the unknown",
     CONCLUSION: "says what follows: no solution, or all values",
 }
+
+
+RULES = (
+    StageRule(
+        FRACTIONS,
+        "M",
+        "a fraction with the unknown has more than one term above, or two or more fractions hold "
+        "the unknown (a number times a bracket over a number, `3(x + 2)/4`, is a factor, not a "
+        "fraction)",
+        "no unknown under or over a fraction bar, and no bracket left that the clearing made; or "
+        "one fraction holds the unknown and nothing else stands on its side",
+    ),
+    StageRule(
+        BRACKETS,
+        "M",
+        "the unknown stands in a bracket of the problem (the bracket of a fraction's numerator "
+        "alone does not count)",
+        "no such bracket holds the unknown",
+    ),
+    StageRule(
+        UNKNOWN,
+        "M",
+        "the unknown stands on both sides",
+        "the unknown stands on one side only",
+    ),
+    StageRule(
+        CONSTANTS,
+        "M",
+        "after the stages above, like terms stand apart on one side, or a constant stands beside "
+        "the unknown's term; and the unknown's coefficient, once its terms are joined, is not 1 "
+        "(-1 counts as not 1)",
+        "one unknown term alone, `kx = m`; where the work stops earlier, all constants on one side",
+    ),
+    StageRule(
+        VALUE,
+        "A",
+        "always, unless the equation has no or every solution",
+        "`x = c` in an accepted form",
+    ),
+    StageRule(
+        CONCLUSION,
+        "A",
+        "no solution, or all values",
+        "said in words or symbols, after `0 = c` or `c = c`",
+    ),
+)
 
 
 class Equation(tuple[Parts, Parts]):
