@@ -2,7 +2,8 @@
 
 Each takes a relation (and an operand where the step has one) and gives a relation with the same
 solutions. The operand of adding or subtracting is a positive term; of multiplying or dividing a
-number, in a bracket where it is negative.
+number, in a bracket where it is negative. A relation may be an inequality, of several parts too:
+then a negative factor turns its signs, and so does exchanging its sides.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from collections.abc import Callable
 from math import gcd, lcm
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.order import all_turned
 from itembank.algebra.values import walk
 from itembank.algebra.written import (
     Bracket,
@@ -38,6 +40,12 @@ from itembank.topics.linear_equations.terms import (
 def on_both(relation: Relation, change: Callable[[Node], Node]) -> Relation:
     """The relation with the same change made to each of its sides."""
     return Relation(tuple(change(part) for part in relation.sides), relation.signs)
+
+
+def _by_factor(relation: Relation, operand: Node, change: Callable[[Node], Node]) -> Relation:
+    """The same change to each side, the signs turned where the operand is negative."""
+    after = on_both(relation, change)
+    return Relation(after.sides, all_turned(after.signs)) if term_of(operand).size < 0 else after
 
 
 # Adding and subtracting a term
@@ -94,7 +102,7 @@ def _join_kind(parts: Pieces, kind: Node | None, decimals: bool) -> Pieces:
 
 def write_multiplied(relation: Relation, operand: Node) -> Relation:
     """``x/4 = 3`` and 4 -> ``x/4 × 4 = 3 × 4``."""
-    return on_both(relation, lambda part: side(_times(pieces(part), operand)))
+    return _by_factor(relation, operand, lambda part: side(_times(pieces(part), operand)))
 
 
 def write_divided(relation: Relation, operand: Node) -> Relation:
@@ -105,7 +113,7 @@ def write_divided(relation: Relation, operand: Node) -> Relation:
         for node in walk(part)
     )
     mark = "÷" if fraction else "/"
-    return on_both(relation, lambda part: side(_over(pieces(part), operand, mark)))
+    return _by_factor(relation, operand, lambda part: side(_over(pieces(part), operand, mark)))
 
 
 def _times(parts: Pieces, operand: Node) -> Pieces:
@@ -127,13 +135,13 @@ def _over(parts: Pieces, operand: Node, mark: str) -> Pieces:
 def multiplied(relation: Relation, operand: Node) -> Relation:
     """``x/2 + x/3 = 10`` and 6 -> ``3x + 2x = 60``: every term multiplied."""
     factor, decimals = term_of(operand).size, holds_decimal(relation)
-    return on_both(relation, lambda part: side(_scaled(pieces(part), factor, decimals)))
+    return _by_factor(relation, operand, lambda part: side(_scaled(pieces(part), factor, decimals)))
 
 
 def divided(relation: Relation, operand: Node) -> Relation:
     """``4(x + 3) = 20`` and 4 -> ``x + 3 = 5``: every term divided."""
     factor, decimals = 1 / term_of(operand).size, holds_decimal(relation)
-    return on_both(relation, lambda part: side(_scaled(pieces(part), factor, decimals)))
+    return _by_factor(relation, operand, lambda part: side(_scaled(pieces(part), factor, decimals)))
 
 
 def _scaled(parts: Pieces, factor: Fraction, decimals: bool) -> Pieces:
@@ -265,5 +273,5 @@ def _over_one_bar(parts: Pieces, decimals: bool) -> Pieces:
 
 
 def exchanged(relation: Relation, _: Node | None = None) -> Relation:
-    """``-14 = 4x`` -> ``4x = -14``."""
-    return Relation(relation.sides[::-1], relation.signs)
+    """``-14 = 4x`` -> ``4x = -14``; ``-14 < 4x`` -> ``4x > -14``."""
+    return Relation(relation.sides[::-1], all_turned(relation.signs)[::-1])

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from heapq import heappop, heappush
 from itertools import chain, count
 from typing import NamedTuple
@@ -81,18 +81,26 @@ def _answer(relation: Relation, unknown: str) -> tuple[str, tuple[str, ...]]:
 
 def routes(relation: Relation, unknown: str) -> tuple[Route, ...]:
     """The routes of a problem, the preferred one first: at most ``MOST_ROUTES``."""
-    found: dict[tuple[RouteLine, ...], tuple[str, ...]] = {}
     alone = numbers_alone(relation, unknown)
     most = MOST_ROUTES - (alone is not None)
-    for labels, working in _worked(relation, unknown):
-        if all(_can_be_read(line.text) for line in working.lines):
-            found.setdefault(working.lines, labels)
-        if len(found) == most:
-            break
-    named = _named(found)
+    named = routes_by_steps(relation, unknown, most, finished)
     if alone is not None and not all(_can_be_read(line.text) for line in alone):
         alone = None
     return named if alone is None else (*named, Route(NUMBERS_NAME, alone))
+
+
+def routes_by_steps(
+    relation: Relation, unknown: str, most: int, finish: Callable[[Working], Working]
+) -> tuple[Route, ...]:
+    """At most ``most`` routes of steps on both sides; ``finish`` closes one that is worked out."""
+    found: dict[tuple[RouteLine, ...], tuple[str, ...]] = {}
+    for labels, working in _worked(relation, unknown):
+        closed = finish(working)
+        if all(_can_be_read(line.text) for line in closed.lines):
+            found.setdefault(closed.lines, labels)
+        if len(found) == most:
+            break
+    return _named(found)
 
 
 def _can_be_read(text: str) -> bool:
@@ -110,7 +118,7 @@ class _Branch(NamedTuple):
 
 
 def _worked(relation: Relation, unknown: str) -> Iterator[tuple[tuple[str, ...], Working]]:
-    """Finished workings with the labels of their choices, the most natural first."""
+    """Workings with nothing left to do and the labels of their choices, the most natural first."""
     heap = [_Branch(0, (), (), Working.begun(relation, unknown))]
     for _ in range(MOST_BRANCHES):
         if not heap:
@@ -118,7 +126,7 @@ def _worked(relation: Relation, unknown: str) -> Iterator[tuple[tuple[str, ...],
         branch = heappop(heap)
         options = choices(branch.working.line)
         if not options:
-            yield branch.labels, finished(branch.working)
+            yield branch.labels, branch.working
             continue
         options = _fitting(options, branch.labels)
         for i, choice in enumerate(options):

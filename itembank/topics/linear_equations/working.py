@@ -30,6 +30,7 @@ from itembank.topics.linear_equations.steps import (
 from itembank.topics.linear_equations.tidying import in_preferred_form, is_value
 
 WORKED_OUT = "work out both sides"
+TURNED = ", and turn the sign round"
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +65,7 @@ class Working:
         if is_value(new) and newly - {VALUE} and len(lines) > 1:
             # a stage that the value alone would reach: the line before it shows the method
             lines[-1] = replace(lines[-1], required=True)
-        said = words(move)
+        said = words(move) + (TURNED if new.signs != self.line.signs else "")
         if (written := written_out(move, self.line)) is not None:
             lines.append(RouteLine(typed(written), said, stage, False))
             said = WORKED_OUT
