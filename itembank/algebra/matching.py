@@ -24,6 +24,7 @@ from itembank.algebra.written import (
     Quotient,
     Relation,
     Root,
+    SetBuilder,
     Sum,
     Symbol,
 )
@@ -285,6 +286,9 @@ def _renamed(node: Node, old: str, new: str) -> Node:
             return Positive(_renamed(body, old, new))
         case Bracket(body, kind):
             return Bracket(_renamed(body, old, new), kind)
+        case SetBuilder(letter, sides, signs):
+            named = Symbol(new) if letter.name == old else letter
+            return SetBuilder(named, tuple(_renamed(side, old, new) for side in sides), signs)
         case _:
             return node
 

@@ -16,6 +16,7 @@ from itembank.algebra.grammar import (
     read_relation,
     same_signs,
 )
+from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
 from itembank.algebra.written import Line, Node, Note, Relation, Symbol
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
@@ -43,7 +44,8 @@ _STATEMENT_LEAD = re.compile(
 _HEAD = re.compile(
     r"\s*(?:(?P<word>so|therefore|hence|thus|then|and\s+so|giving|gives|which\s+gives|we\s+get"
     r"|i\.e\.|ie|now|solve|answer|ans|the\s+answer\s+is|check|checking|test|try|trying|again"
-    r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and|no|wait|sorry|oops|correction)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
+    r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and|no|wait|sorry|oops|correction"
+    r"|(?:the\s+)?integers?(?:\s+(?:values?|solutions?))?(?:\s+(?:are|is))?|[a-z]\s+can\s+be)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
     re.IGNORECASE,
 )
 _LABEL = r"(?:\(\s*\d\s*\)|[①-⑨])"
@@ -98,7 +100,7 @@ def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
     """
     if len(text) > LONGEST_LINE:
         raise ReadingFault(LONGEST_LINE + 1, f"at most {LONGEST_LINE} characters", str(len(text)))
-    plain = same_signs(text)
+    plain = made_plain(same_signs(text))
     pieces = _pieces(plain)
     lines = [_read_piece(plain, start, end, comma) for start, end in pieces]
     return tuple(line for line in lines if line is not None)
@@ -156,6 +158,7 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     label, start, end = _label(text, start, end)
     if tail := _TAIL.search(text, start, end):
         end = tail.start()
+    domain, end = domain_said(text, start, end)
     before, start = _head_notes(text, start, end)
     notes, end = _notes(text, start, end, bool(statement))
     notes = (*before, *notes)
@@ -165,7 +168,7 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
             return None
         return Line(whole, (), statement, notes, heads, label)
     alternatives = _alternatives(body, start + 1, comma)
-    return Line(whole, alternatives, statement, notes, heads, label)
+    return Line(whole, alternatives, statement, notes, heads, label, domain)
 
 
 def _label(text: str, start: int, end: int) -> tuple[str, int, int]:
@@ -270,10 +273,12 @@ def _note(text: str) -> Note | None:
 
 
 def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, ...], ...]:
+    if (found := read_set(body, column)) is not None:
+        return ((found,),)
     body, column = _worded(body, column)
     if comma:
         body = re.sub(r"(?<=\d),(?=\d)", ".", body)
-    elif match := re.search(r"\d,\d", body):
+    elif (match := re.search(r"\d,\d", body)) and not is_plain_list(body):
         raise ReadingFault(column + match.start() + 1, "a decimal point", "a comma between digits")
     relations: list[Relation] = []
     groups: list[list[Relation]] = []
@@ -317,7 +322,7 @@ def _with_left(
 
 
 def _solutions_apart(groups: list[list[Relation]]) -> tuple[tuple[Relation, ...], ...]:
-    """``x = 2, x = 3`` are alternatives; ``x = 2, y = 3`` is one set."""
+    """``x = 2, x = 3`` are alternatives; ``x = 2, y = 3`` and ``x > 2, x < 3`` are one set."""
     out: list[tuple[Relation, ...]] = []
     for group in groups:
         letters = [_solved(relation) for relation in group]
@@ -330,4 +335,4 @@ def _solutions_apart(groups: list[list[Relation]]) -> tuple[tuple[Relation, ...]
 
 def _solved(relation: Relation) -> str | None:
     left: Node = relation.sides[0]
-    return left.name if isinstance(left, Symbol) and relation.signs else None
+    return left.name if isinstance(left, Symbol) and relation.signs == ("=",) else None

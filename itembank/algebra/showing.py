@@ -22,8 +22,11 @@ from itembank.algebra.written import (
     Bracket,
     CutShort,
     Decimal,
+    Infinity,
     Integer,
+    Interval,
     Line,
+    Listed,
     Mixed,
     Negative,
     Node,
@@ -36,11 +39,13 @@ from itembank.algebra.written import (
     Recurring,
     Relation,
     Root,
+    SetBuilder,
     Sum,
     Symbol,
 )
 
 CLOSING = {"(": ")", "[": "]", "{": "}"}
+INFINITE = "∞"
 DOT_ABOVE = "\u0307"
 OVERLINE = "\u0305"
 
@@ -70,6 +75,7 @@ def _line(line: Line) -> str:
     alternatives = (between(group).join(map(typed, group)) for group in line.alternatives)
     said = [*line.heads, " or ".join(alternatives), line.statement]
     text = " ".join(part for part in said if part)
+    text = f"{text}, {line.domain}" if line.domain else text
     return "   ".join([text, *map(typed_note, line.notes)]).strip()
 
 
@@ -106,6 +112,14 @@ def _node(node: Node) -> str:
             return f"{_alone(base)}^{_exponent(exponent)}"
         case Bracket(body, kind):
             return f"{kind}{_node(body)}{CLOSING[kind]}"
+        case Infinity():
+            return INFINITE
+        case Interval(opening, low, high, closing):
+            return f"{opening}{_node(low)}, {_node(high)}{closing}"
+        case Listed(items):
+            return f"{{{', '.join(map(_node, items))}}}"
+        case SetBuilder(letter, sides, signs):
+            return f"{{{letter.name} : {_chain(sides, signs)}}}"
 
 
 def _guarded(node: Node, needs_bracket: bool) -> str:

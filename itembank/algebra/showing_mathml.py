@@ -11,14 +11,17 @@ from __future__ import annotations
 from html import escape
 from itertools import pairwise
 
-from itembank.algebra.joining import WORDS
-from itembank.algebra.showing import CLOSING
+from itembank.algebra.joining import WORDS, between
+from itembank.algebra.showing import CLOSING, INFINITE
 from itembank.algebra.written import (
     Bracket,
     CutShort,
     Decimal,
+    Infinity,
     Integer,
+    Interval,
     Line,
+    Listed,
     Mixed,
     Negative,
     Node,
@@ -31,6 +34,7 @@ from itembank.algebra.written import (
     Recurring,
     Relation,
     Root,
+    SetBuilder,
     Sum,
     Symbol,
 )
@@ -77,11 +81,12 @@ def _line(line: Line) -> str:
     for number, relations in enumerate(line.alternatives):
         if number:
             parts.append(_joining("or"))
-        comma = relations and not relations[0].signs
-        between = _text(f",{_SPACE}") if comma else _joining("and")
-        parts.append(between.join(map(_shown, relations)))
+        joiner = {" and ": _joining("and"), ", ": _text(f",{_SPACE}")}[between(relations)]
+        parts.append(joiner.join(map(_shown, relations)))
     if line.statement:
         parts.append(_text((_SPACE if line.alternatives else "") + line.statement))
+    if line.domain:
+        parts.append(_text(f",{_SPACE}{line.domain}"))
     parts.extend('<mspace width="2em"/>' + _note(note) for note in line.notes)
     return parts[0] if len(parts) == 1 else _row("".join(parts))
 
@@ -136,6 +141,15 @@ def _node(node: Node) -> str:
             return f"<msup>{raised}</msup>"
         case Bracket(body, kind):
             return _row(_bracketed(_node(body), kind))
+        case Infinity():
+            return _number(INFINITE)
+        case Interval(opening, low, high, closing):
+            return _row(_between(opening, [_node(low), _node(high)], closing))
+        case Listed(items):
+            return _row(_between("{", list(map(_node, items)), "}"))
+        case SetBuilder(letter, sides, signs):
+            condition = f"{_node(letter)}<mo>:</mo>{_chain(sides, signs)}"
+            return _row(_between("{", [condition], "}"))
 
 
 def _recurring(number: Recurring) -> str:
@@ -204,6 +218,14 @@ def _bracketed(content: str, kind: str) -> str:
     """Brackets grow round a fraction only; elsewhere they keep the size of the text."""
     grows = "" if "<mfrac>" in content else ' stretchy="false"'
     return f"<mo{grows}>{kind}</mo>{content}<mo{grows}>{CLOSING[kind]}</mo>"
+
+
+def _between(opening: str, parts: list[str], closing: str) -> str:
+    """Parts with commas between two brackets of whatever kinds, as an interval has them."""
+    inner = "<mo>,</mo>".join(parts)
+    grows = "" if "<mfrac>" in inner else ' stretchy="false"'
+    first = f'<mo form="prefix"{grows}>{opening}</mo>'
+    return f'{first}{inner}<mo form="postfix"{grows}>{closing}</mo>'
 
 
 def _guarded(node: Node, needs_bracket: bool) -> str:

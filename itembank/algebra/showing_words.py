@@ -14,8 +14,11 @@ from itembank.algebra.written import (
     Bracket,
     CutShort,
     Decimal,
+    Infinity,
     Integer,
+    Interval,
     Line,
+    Listed,
     Mixed,
     Negative,
     Node,
@@ -28,6 +31,7 @@ from itembank.algebra.written import (
     Recurring,
     Relation,
     Root,
+    SetBuilder,
     Sum,
     Symbol,
 )
@@ -39,6 +43,7 @@ _RELATIONS = {
     ">": "is greater than",
     ">=": "is greater than or equal to",
     "≠": "is not equal to",
+    "∈": "is in",
     "≈": "is approximately equal to",
     "or": "or",
     "and": "and",
@@ -90,6 +95,7 @@ def _line(line: Line) -> str:
     heads = [_RELATIONS.get(head, head) for head in line.heads]
     said = [*heads, " or ".join(alternatives), line.statement]
     words = " ".join(part for part in said if part)
+    words = f"{words}, {line.domain}" if line.domain else words
     return ", noted: ".join(part for part in [words, *map(_note, line.notes)] if part)
 
 
@@ -136,6 +142,16 @@ def _node(node: Node) -> str:
             return _power(base, exponent)
         case Bracket(body, kind):
             return f"open {_KINDS[kind]} {_node(body)} close {_KINDS[kind]}"
+        case Infinity():
+            return "infinity"
+        case Interval(opening, low, high, closing):
+            first = "included" if opening == "[" else "not included"
+            last = "included" if closing == "]" else "not included"
+            return f"the interval from {_node(low)}, {first}, to {_node(high)}, {last}"
+        case Listed(items):
+            return f"the set of {', '.join(map(_node, items))}"
+        case SetBuilder(letter, sides, signs):
+            return f"the set of all {_node(letter)} for which {_chain(sides, signs)}"
 
 
 def _decimal(text: str) -> str:

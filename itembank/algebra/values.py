@@ -15,7 +15,10 @@ from itembank.algebra.written import (
     Bracket,
     CutShort,
     Decimal,
+    Infinity,
     Integer,
+    Interval,
+    Listed,
     Mixed,
     Negative,
     Node,
@@ -27,6 +30,7 @@ from itembank.algebra.written import (
     Recurring,
     Relation,
     Root,
+    SetBuilder,
     Sum,
     Symbol,
 )
@@ -101,6 +105,12 @@ def children(node: Node) -> tuple[Node, ...]:
             return (base, exponent)
         case Negative(body) | Positive(body) | PlusMinus(body) | Root(body) | Bracket(body):
             return (body,)
+        case Interval(_, low, high):
+            return (low, high)
+        case Listed(items):
+            return items
+        case SetBuilder(letter, sides):
+            return (letter, *sides)
         case _:
             return ()
 
@@ -163,6 +173,8 @@ def _terms(node: Node) -> dict[Monomial, Fraction]:
             return {m: _bounded(c / divisor) for m, c in _terms(top).items()}
         case Power(base, exponent):
             return _raised(_terms(base), exponent)
+        case Infinity() | Interval() | Listed() | SetBuilder():
+            raise NoValue("a set of numbers is no number")
     raise AssertionError(node)
 
 

@@ -184,6 +184,45 @@ class Bracket(_Remembered):
     kind: str = "("
 
 
+@dataclass(frozen=True, slots=True)
+class Infinity(_Remembered):
+    """The end of an interval that has none: ``∞``. It is no number."""
+
+    __hash__ = _Remembered.__hash__
+
+
+@dataclass(frozen=True, slots=True)
+class Interval(_Remembered):
+    """All numbers between two ends: ``[-2, 5)``, ``]3, ∞[``, with its signs as written."""
+
+    __hash__ = _Remembered.__hash__
+
+    opening: str
+    low: Node
+    high: Node
+    closing: str
+
+
+@dataclass(frozen=True, slots=True)
+class Listed(_Remembered):
+    """A set by its members: ``{-1, 0, 1}``."""
+
+    __hash__ = _Remembered.__hash__
+
+    items: tuple[Node, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SetBuilder(_Remembered):
+    """A set by the condition that its members meet: ``{x : x > 3}``, the condition as a chain."""
+
+    __hash__ = _Remembered.__hash__
+
+    letter: Symbol
+    sides: tuple[Node, ...]
+    signs: tuple[str, ...]
+
+
 Node = (
     Integer
     | Decimal
@@ -200,6 +239,10 @@ Node = (
     | Power
     | Root
     | Bracket
+    | Infinity
+    | Interval
+    | Listed
+    | SetBuilder
 )
 
 
@@ -207,8 +250,8 @@ Node = (
 class Relation(_Remembered):
     """Expressions joined by relation signs, chained as written; a lone expression has no sign.
 
-    ``signs[i]`` stands between sides i and i + 1 and is one of ``= < <= > >= ≠ ≈``; or it is
-    ``or`` or ``and``, where a topic judges such a line as one whole (``x = 2 or x = -5``).
+    ``signs[i]`` stands between sides i and i + 1 and is one of ``= < <= > >= ≠ ≈ ∈``; or it
+    is ``or`` or ``and``, where a topic judges such a line as one whole (``x = 2 or x = -5``).
     """
 
     __hash__ = _Remembered.__hash__
@@ -232,7 +275,7 @@ class Line:
     ``statement`` is ``no solution``, ``all values`` or empty. ``heads`` are the words that open the
     line, in lower case (``so``, ``check``, ``again``); ``=`` where it goes on from the one above.
     ``label`` is the number that a line is given (``(1)``), or the labels that it is made from
-    (``(1) + (2)``).
+    (``(1) + (2)``). ``domain`` is ``integers`` where the line says that the unknown is one.
     """
 
     text: str
@@ -241,3 +284,4 @@ class Line:
     notes: tuple[Note, ...] = ()
     heads: tuple[str, ...] = ()
     label: str = ""
+    domain: str = ""

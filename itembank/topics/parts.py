@@ -102,7 +102,7 @@ def _parts(node: Node, unknown: str) -> list[Part]:
             if not symbols(exponent) and number(exponent) == 1:
                 return _parts(base, unknown)
             raise NotLinear(f"a power of {unknown}")
-    raise AssertionError(node)
+    raise NotLinear("a set of numbers is no side of a line")
 
 
 def _numbers(node: Node) -> list[Part]:

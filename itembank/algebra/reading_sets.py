@@ -1,0 +1,106 @@
+"""Does a line state numbers as a set? An interval, a set by its condition, a list of numbers.
+
+``(3, ∞)``, ``[-2, 5)``, ``]3, ∞[``, ``{x : x > 3}``, ``{-1, 0, 1}``, with ``x ∈`` before it or not.
+Also what a line says of the numbers that are asked for: ``where x is an integer``.
+"""
+
+from __future__ import annotations
+
+import re
+
+from itembank.algebra.grammar import read_expression, read_relation
+from itembank.algebra.written import (
+    Infinity,
+    Interval,
+    Listed,
+    Negative,
+    Node,
+    Relation,
+    SetBuilder,
+    Symbol,
+)
+
+INTEGERS = "integers"
+
+_LEAD = re.compile(r"\s*(?:(?P<letter>[A-Za-z])\s*(?:∈|\bin\b|\bis\s+in\b|\bbelongs\s+to\b)\s*)?")
+_INTERVAL = re.compile(r"([(\[\]])([^,()\[\]{}]+|[^,]*\([^,]*\)[^,]*),([^,]+)([)\]\[])[\s.]*")
+_BUILDER = re.compile(
+    r"\{\s*(?P<letter>[A-Za-z])\s*(?:∈\s*[ℝR]\s*)?[:|]\s*(?P<condition>[^{}]+)\}[\s.]*"
+)
+_LISTED = re.compile(r"\{(?P<items>[^{}:|<>=]+)\}[\s.]*")
+_INFINITE = re.compile(r"\s*(?P<sign>[+-]?)\s*(?:∞|inf|infinity)\s*", re.IGNORECASE)
+_BAR = re.compile(r"\{[^{}]*\}")
+_SEMICOLON = re.compile(r"([(\[\]][-+0-9./∞\s]+);([-+0-9./∞\s]+[)\]\[])")
+_ORDERED = re.compile(r"[<>≤≥=≠≈]")
+_DOMAIN = re.compile(
+    r"[\s,(]+(?:(?:where|with|for|given|that|and|when|if)\s+)*"
+    r"(?:[a-z]\s+(?:(?:is|in|be)\s+)?(?:an?\s+)?|(?:all|an?)\s+)?"
+    r"(?:integers?(?:\s+(?:values?|solutions?)(?:\s+of\s+[a-z])?|\s+only|\s+[a-z]\b)?"
+    r"|(?:[a-z]\s*)?∈\s*[ℤZ])\s*\)?[\s.]*$",
+    re.IGNORECASE,
+)
+_PLAIN_LIST = re.compile(r"\s*(?:[A-Za-z]\s*=\s*)?[+-]?\d+(?:\s*,\s*[+-]?\d+){2,}[\s.]*")
+
+
+def made_plain(text: str) -> str:
+    """The text without separators that mean none within a set; columns are kept.
+
+    ``{x | x > 3}`` has a colon for its bar, ``]3; 5[`` a comma; a lone ``=>`` between two
+    expressions is the sign of order ``>=``.
+    """
+    text = _BAR.sub(lambda found: found.group().replace("|", ":"), text)
+    text = _SEMICOLON.sub(r"\1,\2", text)
+    if text.count("=>") == 1 and not _ORDERED.search(text.replace("=>", "")):
+        left, _, right = text.partition("=>")
+        if left.strip() and right.strip():
+            return f"{left}>={right}"
+    return text
+
+
+def is_plain_list(body: str) -> bool:
+    """Whether a text is a list of at least three whole numbers: its commas are no decimals'."""
+    return _PLAIN_LIST.fullmatch(body) is not None
+
+
+def domain_said(text: str, start: int, end: int) -> tuple[str, int]:
+    """The numbers that the line's end speaks of (``integers`` or empty), and where that starts."""
+    found = _DOMAIN.search(text, start, end)
+    if found is None or not _ORDERED.search(text[start : found.start()]):
+        return "", end
+    return INTEGERS, found.start()
+
+
+def read_set(body: str, column: int) -> Relation | None:
+    """A text that states a set, as a relation; None where it is none.
+
+    Raises:
+        ReadingFault: where it is one, but what stands in it cannot be read.
+    """
+    lead = _LEAD.match(body)
+    assert lead is not None  # it matches an empty text
+    node = _set(body[lead.end() :], column + lead.end())
+    if node is None:
+        return None
+    letter = lead.group("letter")
+    return Relation((Symbol(letter), node), ("∈",)) if letter else Relation((node,))
+
+
+def _set(text: str, column: int) -> Node | None:
+    if found := _BUILDER.fullmatch(text):
+        at = column + found.start("condition")
+        condition = read_relation(found.group("condition").strip(), at)
+        return SetBuilder(Symbol(found.group("letter")), condition.sides, condition.signs)
+    if found := _LISTED.fullmatch(text):
+        items = found.group("items").split(",")
+        return Listed(tuple(read_expression(item.strip()) for item in items))
+    if found := _INTERVAL.fullmatch(text):
+        opening, low, high, closing = found.groups()
+        return Interval(opening, _end(low), _end(high), closing)
+    return None
+
+
+def _end(text: str) -> Node:
+    found = _INFINITE.fullmatch(text)
+    if found is None:
+        return read_expression(text.strip())
+    return Negative(Infinity()) if found.group("sign") == "-" else Infinity()
