@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli import drawing
 from itembank.cli.banking import DEFAULT_BANK, Bank, By, Json, reading_from, writing_to
 from itembank.cli.contract import Record, scheme_record, solution_record
 from itembank.cli.printing import console, say, table, yes
@@ -89,6 +90,10 @@ def add(
         lines = [f"{version.code}: {version.problem} ({version.marks} marks)" for version in added]
     for line in lines:
         say(console(), f"Added as a draft: {line}")
+
+
+app.command()(drawing.families)
+app.command()(drawing.draw)
 
 
 @app.command("list")
