@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from itembank.algebra.matching import same_relation, value_put_in
+from itembank.algebra.surds import holds_root
 from itembank.algebra.values import number_form, relation_symbols, walk
 from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
@@ -99,8 +100,10 @@ def _found_by_trial(working: Working, judge: Judge) -> bool:
 
 def _unfinished(answer: Answer) -> bool:
     """``28/4`` shows its division."""
-    return number_form(answer.node) is None and any(
-        isinstance(part, Quotient) for part in walk(answer.node)
+    return (
+        not holds_root(answer.node)
+        and number_form(answer.node) is None
+        and any(isinstance(part, Quotient) for part in walk(answer.node))
     )
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Hashable
 from dataclasses import dataclass
-from math import floor
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.surd_forms import not_simplified, surd_in_lowest_terms
+from itembank.algebra.surds import Exact, Surd, compare, cut, holds_root, magnitude, rounded
 from itembank.algebra.values import in_lowest_terms, number, number_form, walk
 from itembank.algebra.written import CutShort, Decimal, Negative, Node, Positive, Quotient
 from itembank.topics.judging import Answer
@@ -32,25 +33,51 @@ def quality(answer: Answer, right: Hashable, settings: Settings) -> Quality:
     """The quality of a stated value against the right one; numbers are judged by their form."""
     if isinstance(right, frozenset) and answer.parts:
         return _several(answer.parts, right, settings)
-    if not isinstance(right, Fraction):
+    if not isinstance(right, Exact):
         return _other(answer, right)
     rounding = _to_places(answer, right, settings)
     if rounding is not None:
         return rounding
     if right in answer.values and not answer.approximate:
-        return _form(answer.node, settings)
+        return _form(answer, settings)
     decimal = _decimal(answer.node)
     if decimal is not None:
         value, places = decimal
         if right in answer.values:
-            return _form(answer.node, settings)
-        if _rounded(right, places) == value:
+            return _form(answer, settings)
+        if rounded(right, places) == value:
             return Quality(ROUNDED, "rounded: a rounded decimal is not the value")
-        if _cut(right, places) == value:
+        if cut(right, places) == value:
             return Quality(CUT, "cut short: a decimal cut short is not the value")
     if right in answer.values:
-        return _form(answer.node, settings)
-    return Quality(WRONG, "not the value")
+        return _form(answer, settings)
+    return Quality(WRONG, _off(answer.node, right, settings) or "not the value")
+
+
+def decimals_asked(right: Hashable, settings: Settings) -> bool:
+    """Whether the scheme asks for decimals of values that none can give exactly."""
+    asked = settings.decimal_places is not None or settings.significant_figures is not None
+    values = right if isinstance(right, frozenset) else (right,)
+    return asked and any(isinstance(value, Surd) for value in values)
+
+
+def _off(node: Node, right: Exact, settings: Settings) -> str:
+    """How a decimal misses the rounding that the scheme asks for, by one unit of its last place."""
+    decimal, places = _decimal(node), _places(right, settings)
+    if decimal is None or places is None:
+        return ""
+    value, given = decimal
+    unit = Fraction(1) / Fraction(10) ** given
+    if compare(abs(value - rounded(right, given)), unit) > 0:
+        return ""
+    return f"rounded wrongly: it is {_as_decimal(rounded(right, given), given)}"
+
+
+def _as_decimal(value: Fraction, places: int) -> str:
+    if places <= 0:
+        return str(int(value))
+    digits = str(int(abs(value) * 10**places)).zfill(places + 1)
+    return f"{'-' if value < 0 else ''}{digits[:-places]}.{digits[-places:]}"
 
 
 _ORDER = (ACCEPTED, UNFINISHED, ROUNDED, CUT, WRONG)
@@ -80,7 +107,12 @@ def _other(answer: Answer, right: Hashable) -> Quality:
     return Quality(UNFINISHED, answer.unfinished) if answer.unfinished else Quality(ACCEPTED)
 
 
-def _form(node: Node, settings: Settings) -> Quality:
+def _form(answer: Answer, settings: Settings) -> Quality:
+    node = answer.node
+    if answer.unfinished:
+        return Quality(UNFINISHED, answer.unfinished)
+    if holds_root(node):
+        return _surd_form(node, settings)
     form = number_form(node)
     if form is None:
         return Quality(UNFINISHED, "unfinished: the value is not worked out")
@@ -88,6 +120,17 @@ def _form(node: Node, settings: Settings) -> Quality:
         return Quality(UNFINISHED, "not in lowest terms, which this scheme asks for")
     if settings.mixed_number and form == "fraction" and _improper(node):
         return Quality(UNFINISHED, "not a mixed number, which this scheme asks for")
+    if settings.refuse_sign_below and _sign_below(node):
+        return Quality(UNFINISHED, "a sign in the denominator, which this scheme refuses")
+    return Quality(ACCEPTED)
+
+
+def _surd_form(node: Node, settings: Settings) -> Quality:
+    left = not_simplified(node)
+    if left:
+        return Quality(UNFINISHED, f"unfinished: {left}")
+    if settings.lowest_terms and not surd_in_lowest_terms(node):
+        return Quality(UNFINISHED, "not in lowest terms, which this scheme asks for")
     if settings.refuse_sign_below and _sign_below(node):
         return Quality(UNFINISHED, "a sign in the denominator, which this scheme refuses")
     return Quality(ACCEPTED)
@@ -115,39 +158,24 @@ def _decimal(node: Node) -> tuple[Fraction, int] | None:
     return None
 
 
-def _to_places(answer: Answer, right: Fraction, settings: Settings) -> Quality | None:
+def _to_places(answer: Answer, right: Exact, settings: Settings) -> Quality | None:
     """awrt: where the scheme asks for places or figures, an answer that rounds to them is right."""
-    decimal = _decimal(answer.node)
-    places = settings.decimal_places
-    if places is None and settings.significant_figures is not None and right:
-        places = settings.significant_figures - _magnitude(right) - 1
+    decimal, places = _decimal(answer.node), _places(right, settings)
     if places is None or decimal is None:
         return None
     value, given = decimal
-    if given >= places and _rounded(value, places) == _rounded(right, places):
+    if given >= places and rounded(value, places) == rounded(right, places):
         return Quality(ACCEPTED)
     return None
 
 
-def _magnitude(value: Fraction) -> int:
-    size, power = abs(value), 0
-    while size >= 10:
-        size, power = size / 10, power + 1
-    while size < 1:
-        size, power = size * 10, power - 1
-    return power
-
-
-def _rounded(value: Fraction, places: int) -> Fraction:
-    scale = Fraction(10) ** places
-    size = Fraction(floor(abs(value) * scale + Fraction(1, 2))) / scale
-    return size if value >= 0 else -size
-
-
-def _cut(value: Fraction, places: int) -> Fraction:
-    scale = Fraction(10) ** places
-    size = Fraction(floor(abs(value) * scale)) / scale
-    return size if value >= 0 else -size
+def _places(right: Exact, settings: Settings) -> int | None:
+    """The decimal places that the scheme asks for, also where it asks for figures."""
+    if settings.decimal_places is not None:
+        return settings.decimal_places
+    if settings.significant_figures is None or right == 0:
+        return None
+    return settings.significant_figures - magnitude(right) - 1
 
 
 def clash(first: Answer, later: Answer) -> bool:
@@ -162,18 +190,23 @@ def conversion(first: Answer, later: Answer, same_line: bool = False) -> bool:
 
     In one chain whatever follows is a conversion; on a later line it is one where its form is
     another, where it is a rounding, or where a fraction that can be cancelled is written again.
+    Of several values each is the conversion of one.
     """
+    if first.parts and later.parts:
+        return all(any(conversion(a, b, same_line) for a in first.parts) for b in later.parts)
     if set(first.values) & set(later.values):
         return True
     if not first.values or not later.values:
         return not later.values
     one, other = first.values[0], later.values[0]
-    if not isinstance(one, Fraction) or not isinstance(other, Fraction):
+    if not isinstance(one, Exact) or not isinstance(other, Exact):
         return False
     if same_line:
         return True
     decimal = _decimal(later.node)
-    if decimal is not None and decimal[0] in (_rounded(one, decimal[1]), _cut(one, decimal[1])):
+    if decimal is not None and decimal[0] in (rounded(one, decimal[1]), cut(one, decimal[1])):
         return True
+    if isinstance(one, Surd) or isinstance(other, Surd):
+        return decimal is not None and abs(decimal[0] - rounded(one, decimal[1])) < 1
     new_form = number_form(first.node) != number_form(later.node)
     return abs(one - other) < 1 and (new_form or not in_lowest_terms(first.node))

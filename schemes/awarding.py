@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from itembank.topics.judging import Judge
-from schemes.answers import ACCEPTED, Quality, conversion, quality
+from schemes.answers import ACCEPTED, Quality, conversion, decimals_asked, quality
 from schemes.scheme import MarkPoint, Scheme
 from schemes.states import EARNED, State, Stated, Status
 
@@ -148,7 +148,12 @@ def _said(state: State) -> list[Stated]:
 def _best(
     state: State, stated: Stated, right: Hashable, scheme: Scheme, stage: str, target: Judge
 ) -> Quality:
-    """isw: once an accepted value stands, a conversion of it is ignored (4.4)."""
+    """isw: once an accepted value stands, a conversion of it is ignored (4.4).
+
+    Not where the scheme asks for decimals of an irrational value: they are the answer itself.
+    """
+    if decimals_asked(right, scheme.settings):
+        return quality(stated.answer, right, scheme.settings)
     for place in range(1, len(state.stated) + 1):
         whole = target.answer_for(stage, [one.answer for one in state.stated[:place]])
         if whole is None or whole.of != stated.answer.of:

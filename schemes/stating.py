@@ -72,6 +72,8 @@ def _before(state: State, stated: Stated, rules: Rules) -> tuple[str, ...]:
     """The open stages that lead to the value stage which an answer serves."""
     order = state.judge.order
     value = state.judge.serves(stated.answer, [one.answer for one in state.stated])
+    if not value:
+        return ()
     return tuple(s for s in rules.open(state) if order.index(s) < order.index(value))
 
 

@@ -115,9 +115,11 @@ def _value(relation: Relation, judge: Judge) -> object:
 def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
     own = judge.unknowns
     used = [sorted(_letters(line)) for line in read if line.counts]
-    foreign = sorted({letter for letters in used for letter in letters} - own)
+    foreign = sorted({letter for letters in used for letter in letters} - own - judge.names)
     if len(own) != 1 or len(foreign) != 1:
-        return Working(read, mixed=_first_mixed(read, own) if foreign and len(own) == 1 else 0)
+        return Working(
+            read, mixed=_first_mixed(read, own | judge.names) if foreign and len(own) == 1 else 0
+        )
     (unknown,), letter = tuple(own), foreign[0]
     lines = tuple(_rename(line, letter, unknown) for line in read)
     own_used = [

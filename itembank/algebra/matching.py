@@ -164,6 +164,8 @@ def _matches(problem: Node, numbers: Node, found: set[Fraction]) -> bool:
             return _matches(top, other_top, found) and _matches(bottom, other_bottom, found)
         case Negative(body), Negative(other):
             return _matches(body, other, found)
+        case Power(base, exponent), Power(other_base, other_exponent):
+            return _matches(base, other_base, found) and _same_number(exponent, other_exponent)
         case _:
             return False
 

@@ -43,6 +43,18 @@ def not_simplified(node: Node) -> str:
     return _sum_left(node)
 
 
+def surd_in_lowest_terms(node: Node) -> bool:
+    """Whether no fraction bar of a written surd can be cancelled, wholly or in part."""
+    for part in walk(node):
+        if isinstance(part, Quotient):
+            value, bottom = exact_value(part.top), number(part.bottom)
+            over = (value.rational, value.coefficient) if isinstance(value, Surd) else (value,)
+            whole = all(number.denominator == 1 for number in (*over, bottom))
+            if not whole or gcd(*map(int, over), int(bottom)) != 1:
+                return False
+    return True
+
+
 def _below_root(body: Node) -> str:
     inside = _plain(body)
     if not isinstance(inside, Integer):

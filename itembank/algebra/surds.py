@@ -194,18 +194,21 @@ def _size(value: Exact) -> Exact:
 
 
 @lru_cache(maxsize=32768)
-def exact_value(node: Node) -> Exact:
+def exact_value(node: Node, formal: bool = False) -> Exact:
     """The exact value of an expression without letters, roots and all.
 
+    ``formal`` reckons with the root of a negative number as with any other: the value has a
+    negative radicand, and neither order nor decimals.
+
     Raises:
-        NoValue: for a letter, ``±``, two different roots, the root of a negative number, division
-            by zero, a decimal cut short, or a value beyond the bounds.
+        NoValue: for a letter, ``±``, two different roots, the root of a negative number (unless
+            ``formal``), division by zero, a decimal cut short, or a value beyond the bounds.
     """
     if symbols(node):
         raise NoValue("a letter is left")
     if not holds_root(node):
         return number(node)
-    return _bounded(_valued(node))
+    return _bounded(_valued(node, formal))
 
 
 @lru_cache(maxsize=32768)
@@ -214,40 +217,47 @@ def holds_root(node: Node) -> bool:
     return any(isinstance(part, Root) for part in walk(node))
 
 
-def _valued(node: Node) -> Exact:
+def _valued(node: Node, formal: bool) -> Exact:
     match node:
         case Root(body):
-            inside = exact_value(body)
+            inside = exact_value(body, formal)
             if isinstance(inside, Surd):
                 raise NoValue("a root within a root")
-            return square_root(inside)
+            return _rooted(inside) if formal and inside < 0 else square_root(inside)
         case Negative(body):
-            return -exact_value(body)
+            return -exact_value(body, formal)
         case Positive(body) | Bracket(body):
-            return exact_value(body)
+            return exact_value(body, formal)
         case PlusMinus():
             raise NoValue("plus or minus stands for two values")
         case Sum(terms):
-            return _summed(terms)
+            return _summed(terms, formal)
         case Product(factors):
             out: Exact = Fraction(1)
             for factor in factors:
-                out = _bounded(out * exact_value(factor))
+                out = _bounded(out * exact_value(factor, formal))
             return out
         case Quotient(top, bottom):
-            return exact_value(top) * inverse(exact_value(bottom))
+            return exact_value(top, formal) * inverse(exact_value(bottom, formal))
         case Power(base, exponent):
-            return _raised(exact_value(base), number(exponent))
+            return _raised(exact_value(base, formal), number(exponent))
         case _:
             raise NoValue("no exact value")
 
 
-def _summed(terms: tuple[tuple[str, Node], ...]) -> Exact:
+def _rooted(negative: Fraction) -> Surd:
+    size = square_root(-negative)
+    if isinstance(size, Surd):
+        return Surd(Fraction(0), size.coefficient, -size.radicand)
+    return Surd(Fraction(0), size, -1)
+
+
+def _summed(terms: tuple[tuple[str, Node], ...], formal: bool) -> Exact:
     out: Exact = Fraction(0)
     for sign, body in terms:
         if sign == "±":
             raise NoValue("plus or minus stands for two values")
-        value = exact_value(body)
+        value = exact_value(body, formal)
         out = _bounded(out + value if sign == "+" else out - value)
     return out
 

@@ -118,6 +118,10 @@ class Judge(Protocol):
         """The letters of the problem."""
 
     @property
+    def names(self) -> frozenset[str]:
+        """Letters by which working may call the problem's own numbers (``a``, ``b``, ``c``)."""
+
+    @property
     def start(self) -> Any:
         """What the first line is judged against: the problem."""
 
@@ -215,7 +219,7 @@ class Judge(Protocol):
         """The whole answer that several stated values come to; None where a part is missing."""
 
     def serves(self, answer: Answer, before: Sequence[Answer]) -> str:
-        """The value stage that an answer serves after those stated before it."""
+        """The value stage that an answer serves after those before it; empty where none yet."""
 
     def answer_for(self, stage: str, answers: Sequence[Answer]) -> Answer | None:
         """What the stated answers come to for a value stage; None where it is not stated."""

@@ -36,6 +36,11 @@ class PlainJudge:
         return frozenset().union(*map(relation_symbols, self.given))
 
     @property
+    def names(self) -> frozenset[str]:
+        """The problem's numbers have no names."""
+        return frozenset()
+
+    @property
     def valued(self) -> tuple[str, ...]:
         """The last stage is the value."""
         return self.stages[-1:]

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.reading import read_expression
-from itembank.algebra.surd_forms import not_simplified
+from itembank.algebra.surd_forms import not_simplified, surd_in_lowest_terms
 from itembank.algebra.surds import (
     Surd,
     compare,
@@ -170,3 +170,17 @@ def test_the_simplest_form_of_a_surd_is_told_from_others(text, reason):
 def test_magnitude_is_that_of_the_leading_digit():
     assert [magnitude(square_root(Fraction(n))) for n in (2, 99, 101)] == [0, 0, 1]
     assert magnitude(surd(Fraction(-4), Fraction(1), Fraction(17))) == -1
+
+
+def test_the_root_of_a_negative_number_can_be_reckoned_with_formally():
+    one, other = (exact_value(read_expression(f"(2 {s} √-12)/2"), formal=True) for s in "+-")
+    assert one + other == 2
+    assert one * other == 4
+
+
+@pytest.mark.parametrize(
+    ("text", "lowest"),
+    [("(6 + 2√5)/4", False), ("(3 + √5)/2", True), ("3/4 - √17/4", True), ("2√5/6", False)],
+)
+def test_a_surd_is_in_lowest_terms_where_no_bar_can_be_cancelled(text, lowest):
+    assert surd_in_lowest_terms(read_expression(text)) is lowest
