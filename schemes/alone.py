@@ -9,7 +9,7 @@ from itembank.algebra.surds import holds_root
 from itembank.algebra.values import number_form, relation_symbols, walk
 from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
-from schemes.answers import ACCEPTED, ROUNDED, UNFINISHED, clash, quality
+from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, quality
 from schemes.scheme import MarkPoint, Scheme
 from schemes.verdicts import LineMark, MarkedScript, PointMark
 from schemes.working import Working, WorkLine
@@ -149,7 +149,7 @@ def _worth(scheme: Scheme, judge: Judge, working: Working, answers: list[Answer]
         return "wrong"
     if ACCEPTED in kinds:
         return ACCEPTED
-    return "implied" if kinds[-1] in (ROUNDED, UNFINISHED) else "wrong"
+    return "implied" if kinds[-1] in (ROUNDED, UNFINISHED, SHAPE) else "wrong"
 
 
 def _marks(

@@ -10,10 +10,12 @@ from itembank.algebra.surd_forms import not_simplified, surd_in_lowest_terms
 from itembank.algebra.surds import Exact, Surd, compare, cut, holds_root, magnitude, rounded
 from itembank.algebra.values import in_lowest_terms, number, number_form, walk
 from itembank.algebra.written import CutShort, Decimal, Negative, Node, Positive, Quotient
-from itembank.topics.judging import Answer
+from itembank.topics.judging import Answer, Shaped
 from schemes.scheme import Settings
 
 ACCEPTED, UNFINISHED, ROUNDED, CUT, WRONG = "accepted", "unfinished", "rounded", "cut", "wrong"
+SHAPE = "shape"
+"""The right numbers, with something else between them: ``x < 3`` for ``x > 3``."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +33,8 @@ class Quality:
 
 def quality(answer: Answer, right: Hashable, settings: Settings) -> Quality:
     """The quality of a stated value against the right one; numbers are judged by their form."""
+    if isinstance(right, Shaped):
+        return _shaped(answer, right, settings)
     if isinstance(right, frozenset) and answer.parts:
         return _several(answer.parts, right, settings)
     if not isinstance(right, Exact):
@@ -80,7 +84,20 @@ def _as_decimal(value: Fraction, places: int) -> str:
     return f"{'-' if value < 0 else ''}{digits[:-places]}.{digits[-places:]}"
 
 
-_ORDER = (ACCEPTED, UNFINISHED, ROUNDED, CUT, WRONG)
+_ORDER = (ACCEPTED, UNFINISHED, ROUNDED, CUT, SHAPE, WRONG)
+
+
+def _shaped(answer: Answer, right: Shaped, settings: Settings) -> Quality:
+    """Numbers in their order, the worst of them counts; then what stands between them."""
+    if len(answer.parts) != len(right.numbers):
+        return Quality(WRONG, "not the answer")
+    worths = [quality(a, n, settings) for a, n in zip(answer.parts, right.numbers, strict=True)]
+    worst = max(worths, key=lambda worth: _ORDER.index(worth.kind))
+    if worst.kind == WRONG:
+        return Quality(WRONG, "not the answer")
+    if answer.shape != right.shape:
+        return Quality(SHAPE, "the numbers are right, what stands between them is not")
+    return Quality(UNFINISHED, answer.unfinished) if answer.unfinished else worst
 
 
 def _several(parts: tuple[Answer, ...], right: frozenset[Hashable], settings: Settings) -> Quality:
@@ -198,6 +215,9 @@ def conversion(first: Answer, later: Answer, same_line: bool = False) -> bool:
         return True
     if not first.values or not later.values:
         return not later.values
+    if first.shape is not None and first.shape == later.shape:
+        pairs = zip(first.parts, later.parts, strict=False)
+        return all(conversion(a, b, same_line) for a, b in pairs)
     one, other = first.values[0], later.values[0]
     if not isinstance(one, Exact) or not isinstance(other, Exact):
         return False

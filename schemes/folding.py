@@ -179,7 +179,7 @@ def _piece(
     lead: Fraction | None,
 ) -> list[State]:  # fmt: skip
     lone = state.judge.lone and not piece.signs
-    if not relation_symbols(piece) and not lone:
+    if not relation_symbols(piece) and not lone and state.judge.answer(piece) is None:
         piece = Relation(piece.sides, tuple("=" if s == "≠" else s for s in piece.signs))
         return judge_numbers(state, number_, piece, line, rules, last, lead)
     piece = _in_writing_order(state, piece)

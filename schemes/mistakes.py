@@ -17,7 +17,7 @@ from itertools import pairwise
 from itembank.algebra.reading import ReadingFault, read_line
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
-from itembank.topics import find_topic
+from itembank.topics import find_topic, topic_named
 from itembank.topics.judging import Form, Judge, Wrong
 from itembank.topics.kinds import CheckFailed, RouteLine, TopicError
 from schemes.verdicts import ScriptLine
@@ -70,12 +70,13 @@ def error_scripts(
         simplest.setdefault(mistake.name, mistake)
     often = sorted(simplest.values(), key=lambda one: (-found.frequency(one.name), one.place))
     lines = found.solve(problem).routes[0].lines
-    return tuple(_script(mistake, lines, found.name) for mistake in often[:most])
+    return tuple(_script(mistake, lines, found.name, problem) for mistake in often[:most])
 
 
-def _script(mistake: Mistake, lines: Sequence[RouteLine], topic: str) -> ErrorScript:
+def _script(mistake: Mistake, lines: Sequence[RouteLine], topic: str, problem: str) -> ErrorScript:
     before = [line.text for line in lines[: mistake.place + 1] if line.required]
-    onward = [line.text for line in continuation(mistake.text, topic) if line.required]
+    goes_on = continuation(mistake.text, topic, problem)
+    onward = [line.text for line in goes_on if line.required]
     script = tuple(ScriptLine(text) for text in (*before, mistake.text, *onward))
     return ErrorScript(mistake.name, mistake.words, len(before) + 1, script)
 
@@ -137,11 +138,7 @@ def _at(judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]
         if wrong.shown or not _spoils(judge, wrong, form, stage):
             continue  # an error that must be shown in the line shows no more once it is worked out
         text = judge.show(wrong.after)
-        if (
-            text in found
-            or judge.key(wrong.after) == judge.key(form)
-            or _relation(judge, text) is None
-        ):
+        if text in found or judge.keeps(form, wrong.after) or _relation(judge, text) is None:
             continue
         if not judge.likely(wrong, form):
             continue
@@ -185,14 +182,14 @@ def _nearness(text: str, right: str) -> float:
 
 
 @lru_cache(maxsize=16384)
-def continuation(text: str, topic: str) -> tuple[RouteLine, ...]:
-    """The lines that go on rightly from a line; none where it leaves nothing to do.
+def continuation(text: str, topic: str, problem: str) -> tuple[RouteLine, ...]:
+    """The lines that go on rightly from a line of a problem; none where it leaves nothing to do.
 
     Nor where the solver cannot be sure of them.
     """
     try:
-        found = find_topic(text, topic)
-        return found.solve(text).routes[0].lines[1:]
+        posed = topic_named(topic).posed(problem, text)
+        return find_topic(posed, topic).solve(posed).routes[0].lines[1:]
     except (CheckFailed, ReadingFault, TopicError):
         return ()
 

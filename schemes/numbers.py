@@ -6,9 +6,11 @@ Conventions 3.15, 4.6, 5.5 and 5.6.
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import left_to_right, value_put_in
+from itembank.algebra.order import holds
 from itembank.algebra.values import NoValue, number, number_form, symbols
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol
 from itembank.topics.judging import Answer, Worked
@@ -85,7 +87,9 @@ def _true(piece: Relation) -> bool:
         values = [number(side) for side in piece.sides]
     except NoValue:
         return False
-    return len(set(values)) == 1
+    return all(
+        holds(a, sign, b) for (a, b), sign in zip(pairwise(values), piece.signs, strict=True)
+    )
 
 
 def _lone_number(

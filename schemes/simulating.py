@@ -124,7 +124,7 @@ def _planned(topic: Topic, solution: Solution, place: int, random: Random, habit
         return _with_error(topic, solution, place, random) or right
     drawn -= habits.error
     if drawn < habits.slip:
-        return _with_slip(topic, right.lines, random) or right
+        return _with_slip(topic, solution.problem, right.lines, random) or right
     drawn -= habits.slip
     if drawn < habits.misread:
         return _misread(topic, solution.problem, random) or right
@@ -143,7 +143,7 @@ def _with_error(topic: Topic, solution: Solution, place: int, random: Random) ->
     (name,) = random.choices(names, [topic.frequency(name) for name in names])
     cheapest = min(way.cost for way in ways.values() if way.name == name)
     chosen = random.choice([w for w in ways.values() if w.name == name and w.cost == cheapest])
-    onward = continuation(chosen.text, topic.name)
+    onward = continuation(chosen.text, topic.name, solution.problem)
     judge = topic.judge(solution.problem)
     only_written = bool(onward) and works_out(judge, chosen.text, onward[0].text)
     at_once = only_written and random.random() < WORKED_AT_ONCE
@@ -152,11 +152,13 @@ def _with_error(topic: Topic, solution: Solution, place: int, random: Random) ->
     return _Plan((*before, wrong, *onward), ERROR, chosen.name, len(before))
 
 
-def _with_slip(topic: Topic, lines: tuple[RouteLine, ...], random: Random) -> _Plan | None:
+def _with_slip(
+    topic: Topic, problem: str, lines: tuple[RouteLine, ...], random: Random
+) -> _Plan | None:
     """One number of a required line a little wrong: a unit or a ten."""
     place = random.choice([n for n, line in enumerate(lines) if n and line.required])
     text = _changed_number(lines[place].text, random)
-    onward = continuation(text, topic.name) if text else ()
+    onward = continuation(text, topic.name, problem) if text else ()
     if not text or (not onward and place < len(lines) - 1):
         return None  # nothing to change, or nothing that goes on from it
     wrong = RouteLine(text, "", "", True)
@@ -182,7 +184,7 @@ def _misread(topic: Topic, problem: str, random: Random) -> _Plan | None:
         text = f"{problem[: found.start()]}{turned}{problem[found.end() :]}"
     else:
         text = _changed_number(problem, random)
-    onward = continuation(text, topic.name) if text else ()
+    onward = continuation(text, topic.name, problem) if text else ()
     if not onward:
         return None
     return _Plan((RouteLine(text, "", "", True), *onward), MISREAD, "the problem misread", 0)

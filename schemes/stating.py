@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from itembank.algebra.values import number_form
 from itembank.algebra.written import Relation
-from itembank.topics.judging import Answer
-from schemes.answers import CUT, ROUNDED, quality
+from itembank.topics.judging import Answer, Form
+from schemes.answers import CUT, ROUNDED, SHAPE, quality
 from schemes.explaining import ERROR_COST, SLIP_COST, explain
 from schemes.reasons import moves_path, slip_path, wrong_path
 from schemes.states import EARNED, LOST, Doubt, Live, Record, Rules, State, Stated, Status
@@ -26,6 +26,8 @@ def judge_value(
     worth = quality(answer, right, rules.settings)
     if worth.right or worth.kind == ROUNDED:
         return [_right_value(state, replace(stated, own=worth.right), piece, rules)]
+    if worth.kind == SHAPE:
+        return [_right_numbers(state, stated, piece, rules)]
     if worth.kind == CUT and rules.open(state):
         allowed = _right_value(state, stated, piece, rules)
         doubt = Doubt(number_, "a decimal cut short, not rounded", "allowed")
@@ -63,6 +65,21 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
     return after
 
 
+def _right_numbers(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:
+    """The right numbers with a wrong sign are evidence of the method, as a rounding is (3.9)."""
+    form = right_form(state, piece)
+    path, verdict, words, cost = _read_as(state, form)
+    after = state
+    for stage in _before(state, stated, rules):
+        reason = f"implied by the numbers in line {stated.line}"
+        after = after.settled(stage, Status(EARNED, stated.line, reason, False))
+    if not stated.answer.partial:
+        after = after.faulted(stated.line, f"the value in line {stated.line} is wrong: {words}")
+        after = after._replace(wrong=True).paid(max(cost, ERROR_COST))
+    record = Record(stated.line, verdict, (state.live.number,), path, words)
+    return after.recorded(record)._replace(stated=(*after.stated, stated), gap=0, before=None)
+
+
 def _is_part(state: State) -> bool:
     """Whether the values stated so far are not the whole answer: the work goes on from them."""
     return state.judge.together([one.answer for one in state.stated]) is None
@@ -80,15 +97,7 @@ def _before(state: State, stated: Stated, rules: Rules) -> tuple[str, ...]:
 def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:
     """A wrong value implies nothing: every stage still to do is not earned (3.9)."""
     form = right_form(state, piece)
-    readings = () if form is None else explain(state.judge, state.live.form, form)
-    path: tuple[PathPart, ...] = ()
-    verdict, cost, words = "unexplained", SLIP_COST + 2, "a wrong value"
-    if readings and readings[0].wrongs:
-        path = wrong_path(readings[0].wrongs, ())
-        verdict, cost = "method error", min(readings[0].cost, SLIP_COST + 2)
-        words = readings[0].wrongs[0].name
-    elif readings and readings[0].slip is not None:
-        path, verdict, words = slip_path(readings[0].slip, ""), "slip", readings[0].slip.words
+    path, verdict, words, cost = _read_as(state, form)
     after = rested(state, rules)
     for stage in _before(after, stated, rules):
         reason = f"not earned: the value in line {stated.line} is wrong and implies nothing"
@@ -101,3 +110,19 @@ def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
     if form is not None and _is_part(after):
         after = after.at(Live(stated.line, state.judge.onward(state.live.form, form), form))
     return after.paid(max(cost, ERROR_COST))
+
+
+def _read_as(state: State, form: Form | None) -> tuple[tuple[PathPart, ...], str, str, int]:
+    """How a wrong value came about: the path, the verdict, the words, what it costs a person."""
+    readings = () if form is None else explain(state.judge, state.live.form, form)
+    if readings and readings[0].wrongs:
+        wrongs = readings[0].wrongs
+        cost = min(readings[0].cost, SLIP_COST + 2)
+        return wrong_path(wrongs, ()), "method error", wrongs[0].name, cost
+    if readings and readings[0].slip is not None:
+        slip = readings[0].slip
+        return slip_path(slip, ""), "slip", slip.words, SLIP_COST + 2
+    if readings:
+        moves = state.judge.path(state.live.form, form)
+        return moves_path(moves), "follows", "", 0
+    return (), "unexplained", "a wrong value", SLIP_COST + 2

@@ -82,7 +82,7 @@ def _systematic(topic: Topic, solution: Solution, ending: Sequence[str]) -> Iter
     for place, route in enumerate(solution.routes[:ROUTES_WITH_ERRORS]):
         yield from _with_errors(topic, solution.problem, place, route)
     for route in solution.routes[:ROUTES_WITH_ERRORS]:
-        yield from _with_slips(topic, route)
+        yield from _with_slips(topic, solution.problem, route)
     yield from _misread(topic, solution)
 
 
@@ -98,8 +98,8 @@ def _required(lines: Sequence[RouteLine]) -> list[str]:
     return [line.text for line in lines if line.required]
 
 
-def _onward(text: str, topic: Topic) -> list[str]:
-    return _required(continuation(text, topic.name))
+def _onward(text: str, topic: Topic, problem: str) -> list[str]:
+    return _required(continuation(text, topic.name, problem))
 
 
 def _valid(route: Route, ending: Sequence[str]) -> Iterator[Trial]:
@@ -116,7 +116,7 @@ def _with_errors(topic: Topic, problem: str, place: int, route: Route) -> Iterat
     """Every common error wherever it applies; its simplest form with lines left out, too."""
     varied: set[tuple[str, int]] = set()
     for mistake in mistakes(problem, topic.name, place):
-        onward = _onward(mistake.text, topic)
+        onward = _onward(mistake.text, topic, problem)
         before = _required(route.lines[: mistake.place + 1])
         yield _error(mistake, route, (*before, mistake.text, *onward))
         if (mistake.name, mistake.place) in varied:
@@ -133,14 +133,14 @@ def _error(mistake: Mistake, route: Route, texts: Sequence[str], written: bool =
     return Trial(ERROR, mistake.name, route.name, _lines(texts), stages, mistake.words)
 
 
-def _with_slips(topic: Topic, route: Route) -> Iterator[Trial]:
+def _with_slips(topic: Topic, problem: str, route: Route) -> Iterator[Trial]:
     """Each number of each line but the problem one unit out, and right working after it."""
     written: list[str] = []
     for place, line in enumerate(route.lines):
         if place:
             last = place == len(route.lines) - 1
             for wrong, number in _one_out(line.text):
-                onward = _onward(wrong, topic)
+                onward = _onward(wrong, topic, problem)
                 if onward or last:
                     words = f"{number} one out in {line.text}"
                     yield _trial(SLIP, "one number one out", route.name,
@@ -166,7 +166,7 @@ def _misread(topic: Topic, solution: Solution) -> Iterator[Trial]:
         text = f"{problem[: found.start()]}{turned}{problem[found.end() :]}"
         changed.append((text, f"a {found.group()} misread as {turned}"))
     for text, words in changed:
-        onward = _onward(text, topic)
+        onward = _onward(text, topic, problem)
         if onward:
             yield _trial(MISREAD, "the problem misread", route, (text, *onward), words=words)
 

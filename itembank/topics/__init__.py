@@ -18,7 +18,8 @@ class Topic:
     ``room`` is the name of its package, ``instruction`` what its problems ask by default;
     ``rules`` the stages that its problems can have, in order, ``errors`` its common errors,
     ``families`` its patterns of items; ``frequency`` tells how often pupils make a common error,
-    by its name, against the others.
+    by its name, against the others; ``posed`` makes a line of a problem's work a problem of its
+    own, with whatever else the problem asks.
     """
 
     name: str
@@ -31,6 +32,7 @@ class Topic:
     errors: tuple[CommonError, ...] = ()
     families: tuple[Family, ...] = ()
     frequency: Callable[[str], int] = lambda error: 1
+    posed: Callable[[str, str], str] = lambda problem, line: line
 
 
 @lru_cache(maxsize=1024)

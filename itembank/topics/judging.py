@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any, Protocol
+from typing import Any, NamedTuple, Protocol
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.joining import Alternatives
@@ -80,6 +80,16 @@ class Worked:
     error: Wrong | None
 
 
+class Shaped(NamedTuple):
+    """A value put together of numbers and what stands between them: ``x > 3`` is ``>`` and 3.
+
+    ``numbers`` are judged one by one by their form, in order; ``shape`` is the rest.
+    """
+
+    shape: Hashable
+    numbers: tuple[Fraction, ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Answer:
     """A value stated in a line.
@@ -89,8 +99,9 @@ class Answer:
     ``approximate`` tells that it was written with ``≈`` or cut short; ``working`` that operations
     stand in it; ``of`` is the letter that it is a value of, where there are several. An answer of
     several values has ``parts``, each compared by itself with one of a ``frozenset`` of right
-    values; a ``partial`` answer is one that others complete. ``unfinished`` is the topic's own
-    objection to the form of a right value.
+    values, or in order with the numbers of a :class:`Shaped` one, whose ``shape`` it has too; a
+    ``partial`` answer is one that others complete. ``unfinished`` is the topic's own objection to
+    the form of a right value.
     """
 
     node: Node
@@ -101,6 +112,7 @@ class Answer:
     parts: tuple[Answer, ...] = ()
     partial: bool = False
     unfinished: str = ""
+    shape: Hashable = None
 
 
 class Judge(Protocol):
