@@ -70,8 +70,21 @@ def restarted(state: State, number_: int) -> State:
     )
     fresh = fresh._replace(
         cost=state.cost,
-        abandoned=(*state.abandoned, state._replace(abandoned=())),
+        abandoned=_that_can_stand((*state.abandoned, state._replace(abandoned=(), before=None))),
         checks=state.checks,
         others=state.others,
     )
     return fresh.recorded(record)
+
+
+def _that_can_stand(attempts: tuple[State, ...]) -> tuple[State, ...]:
+    """The last and the best attempt of those that reach a value and of those that do not (4.7).
+
+    No other can come to stand, however many there were.
+    """
+    kept: list[State] = []
+    for reaches in (True, False):
+        kind = [attempt for attempt in attempts if attempt.reaches == reaches]
+        if kind:
+            kept += [max(kind, key=lambda attempt: attempt.earned), kind[-1]]
+    return tuple(one for one in attempts if any(one is other for other in kept))

@@ -47,10 +47,10 @@ def total(found: Sequence[Award]) -> int:
 def _standing(state: State, scheme: Scheme) -> State:
     """The attempt that stands: one with a value before one without, then the last (4.7)."""
     attempts = [*state.abandoned, state]
-    reaching = [a for a in attempts if a.stated or a.conclusions]
+    reaching = [a for a in attempts if a.reaches]
     kind = reaching or attempts
     if scheme.settings.attempts == "best":
-        return max(kind, key=lambda a: sum(s.mark == EARNED for _, s in a.statuses))
+        return max(kind, key=lambda a: a.earned)
     return kind[-1]
 
 

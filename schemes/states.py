@@ -112,6 +112,16 @@ class State(NamedTuple):
     others: tuple[Doubt, ...] = ()
 
     @property
+    def reaches(self) -> bool:
+        """Whether a value or a conclusion is said."""
+        return bool(self.stated or self.conclusions)
+
+    @property
+    def earned(self) -> int:
+        """How many stages have earned their mark."""
+        return sum(status.mark == EARNED for _, status in self.statuses)
+
+    @property
     def live(self) -> Live:
         """The line that the next one is judged against."""
         return self.lives[-1]
@@ -149,11 +159,15 @@ class State(NamedTuple):
 
     @property
     def merging_key(self) -> tuple[object, ...]:
-        """What the marks can still depend on: states alike in it are one."""
+        """What the marks can still depend on: states alike in it are one.
+
+        Of an attempt left behind that is the same, not what was said of its lines.
+        """
+        attempts = tuple(one.merging_key for one in self.abandoned)
         statuses = tuple(sorted((n, s.mark, s.shown, s.fault) for n, s in self.statuses))
         return (
             self.judge, self.lives, statuses, self.stated, self.conclusions, bool(self.fault),
-            self.gap, self.wrong, self.removed, self.ended, self.misread, self.abandoned,
+            self.gap, self.wrong, self.removed, self.ended, self.misread, attempts,
         )  # fmt: skip
 
 

@@ -9,6 +9,7 @@ from itembank.topics.arithmetic import nameable, rounded
 from itembank.topics.judging import Slip
 from itembank.topics.linear_equations.errors import Change, changes
 from itembank.topics.linear_equations.following import (
+    Key,
     Movable,
     both_ways,
     fit,
@@ -127,14 +128,28 @@ def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Chang
             in_letters.append(change)
         elif (after.a, after.c) == (start.a, start.c) or change.stage == CONSTANTS:
             in_numbers.append(change)
-    wanted = key(line)
+    by_constant: dict[Fraction, list[Change]] = {}
+    for second in in_numbers:
+        by_constant.setdefault(balance(second.after).constant, []).append(second)
     for first in in_letters:
-        for second in in_numbers:
+        for second in _completing(balance(first.after).slope, by_constant, key(line)):
             if first.stage == second.stage or VALUE in (first.stage, second.stage):
                 continue
-            joint = _joint(first.after, second.after)
-            if key(joint) == wanted and fit(joint, line) is not None:
+            if fit(_joint(first.after, second.after), line) is not None:
                 yield first, second
+
+
+def _completing(
+    slope: Fraction, by_constant: dict[Fraction, list[Change]], wanted: Key
+) -> Iterator[Change]:
+    """The errors in the numbers that give the wanted key beside a slope; no two are tried out."""
+    name, value = wanted
+    if name == "value":
+        yield from by_constant.get(-value * slope, ()) if slope else ()
+    elif not slope:
+        for constant, found in by_constant.items():
+            if (constant == 0) == (name == "all"):
+                yield from found
 
 
 def _joint(letters: Equation, numbers: Equation) -> Equation:

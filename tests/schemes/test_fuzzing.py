@@ -1,0 +1,86 @@
+"""Does whatever is typed get a verdict, within a counted bound of work? A small, kept fuzz."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from schemes.building import default_scheme
+from schemes.marking import mark_script
+from schemes.verdicts import ScriptLine
+from tests.benchmarks.counting import counted
+from tests.benchmarks.fuzzing import COUNTED_EACH, batch, faults_of, main, scripts
+from tests.benchmarks.hostile import KINDS, Hostile
+
+PROBLEMS = 20
+LINES = 4_000
+
+
+def calls_to_mark(problem: str, lines: list[str]) -> int:
+    """How many Python functions are called to mark a script."""
+    scheme = default_scheme(problem)
+    script = [ScriptLine(line) for line in lines]
+    return counted(lambda: mark_script(scheme, script))[1]
+
+
+def test_hostile_and_careless_lines_all_get_a_verdict_and_marks_within_their_bounds() -> None:
+    found = batch("kept", LINES, PROBLEMS)
+
+    assert found.faults == []
+    assert found.lines.total() >= LINES
+    assert set(found.lines) == set(KINDS)
+    assert found.calls
+
+
+def test_the_same_seed_gives_the_same_scripts() -> None:
+    assert list(scripts("a", 300, 3)) == list(scripts("a", 300, 3))
+    assert list(scripts("a", 300, 3)) != list(scripts("b", 300, 3))
+
+
+def test_what_is_wrong_with_marks_is_seen() -> None:
+    script = Hostile(
+        "characters", "4x + 3 = 17", ("4x = 14", "4x = = 1", "x"), frozenset(), True, False
+    )
+    right = mark_script(default_scheme(script.problem), [ScriptLine(t) for t in script.lines])
+
+    assert faults_of(script, right) == []
+    elsewhere = replace(right.lines[1], note="column 99: expected a number, found b")
+    lines = (right.lines[0], elsewhere, right.lines[2])
+    faults = faults_of(script, replace(right, total=3, lines=lines))
+    assert any("not within its bounds" in fault for fault in faults)
+    assert any("no such column 99" in fault for fault in faults)
+
+
+def test_twice_as_many_attempts_cost_little_more_than_twice_as_much() -> None:
+    # An attempt left behind holds all that went before it: only those that can stand are kept.
+    problem = "5(x + 7) + 6 = -39"
+    attempt = ["5x = 45", "x = 9", "again", "5x + 35 = -45", "5x - 35 + 6 = -39", problem]
+
+    half, whole = (calls_to_mark(problem, attempt * times) for times in (16, 32))
+
+    assert whole < 3 * half
+    assert whole < 5_000 * 32 * len(attempt)
+
+
+@pytest.mark.parametrize("terms", [8, 20])
+def test_an_equation_of_many_terms_is_judged_within_a_bound_that_grows_with_their_square(
+    terms: int,
+) -> None:
+    # Two errors in one line are looked up, not tried out in every combination.
+    side = " + ".join(f"{n}x/{n + 1} - {n}" for n in range(2, 2 + terms // 2))
+
+    assert calls_to_mark("4x + 3 = 17", [f"{side} = 7x - 1", "x = 3"]) < 1_000 * terms**2
+
+
+def test_the_command_prints_its_tables_and_leaves_with_status_0(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    with pytest.raises(SystemExit) as left:
+        main(["--lines", "100", "--processes", "1"])
+
+    shown = capsys.readouterr().out
+    assert left.value.code == 0
+    assert "0 faults" in shown
+    assert all(kind in shown for kind in KINDS)
+    assert COUNTED_EACH > 1
