@@ -89,6 +89,7 @@ def topic_named(name: str) -> Topic:
 def topics_by_name() -> dict[str, Topic]:
     """Every topic by its name; problems go to the first that takes them."""
     from itembank.topics.expressions.topic import EXPRESSIONS
+    from itembank.topics.factorising.topic import FACTORISING
     from itembank.topics.linear_equations.topic import LINEAR_EQUATIONS
 
-    return {topic.name: topic for topic in (LINEAR_EQUATIONS, EXPRESSIONS)}
+    return {topic.name: topic for topic in (LINEAR_EQUATIONS, EXPRESSIONS, FACTORISING)}

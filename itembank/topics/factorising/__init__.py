@@ -1,0 +1,1 @@
+"""Factorising: common factors, difference of two squares, quadratics, grouping."""

@@ -1,0 +1,282 @@
+"""Which common errors apply to a line, and what do they make of it?
+
+An error is a step that does not hold, defined once as a rewrite of a sum or of a grouped line; the
+marker, the guide and the simulator all use that one definition. Errors apply to the line as it
+stands and to a sum in its one bracket (``2(x^2 + 5x + 6)``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.factoring import (
+    common_monomial,
+    difference_of_squares,
+    middle_pair,
+    without_monomial,
+)
+from itembank.algebra.polynomials import divided_monomial, in_order, joined_monomial
+from itembank.algebra.values import Monomial, NoValue, Polynomial
+from itembank.topics.catalogue import CommonError
+from itembank.topics.factorising import catalogue as known
+from itembank.topics.factorising.plans import quadratic_of
+from itembank.topics.factorising.quadratics import wrong_quadratics
+from itembank.topics.factorising.shapes import (
+    Form,
+    Shape,
+    Term,
+    made,
+    plain,
+    value_of,
+)
+from itembank.topics.factorising.squares import wrong_squares
+from itembank.topics.factorising.stages import COMMON, FULL, GROUPED, reached_in, same_bracket
+from itembank.topics.judging import Wrong
+
+ONE = Fraction(1)
+
+
+class Slipped(NamedTuple):
+    """An error's effect on a sum: what stands in its place; ``stage`` is that which it spoils."""
+
+    error: CommonError
+    shape: Shape
+    stage: str
+    cost: int = 0
+
+
+def wrongs(form: Form) -> Iterator[Wrong]:
+    """Every common error applied wherever it applies."""
+    for put, inner in _sums(form.shape):
+        for error, shape, stage, cost in _wrong_sums(inner):
+            yield _wrong(error, put(shape), stage, cost)
+        yield from _dropped(form, inner)
+    yield from _outside_dropped(form)
+
+
+def _wrong(error: CommonError, shape: Shape, stage: str, cost: int) -> Wrong:
+    return Wrong(error.name, error.words, (stage,), (), made(shape), cost=cost)
+
+
+class _Put(NamedTuple):
+    """Where a sum stands: the whole line, or the one bracket of a product."""
+
+    around: Term | None
+
+    def __call__(self, shape: Shape) -> Shape:
+        if self.around is None:
+            return shape
+        if len(shape) == 1:
+            (only,) = shape
+            return (
+                Term(
+                    self.around.number * only.number,
+                    joined_monomial(self.around.letters, only.letters),
+                    (*self.around.brackets, *only.brackets),
+                ),
+            )
+        return (self.around._replace(brackets=(*self.around.brackets, (shape, 1))),)
+
+
+def _sums(shape: Shape) -> Iterator[tuple[_Put, Shape]]:
+    """The sums that stand in a line, each with its place."""
+    if len(shape) > 1:
+        yield _Put(None), shape
+        return
+    for term in shape:
+        for place, (inner, exponent) in enumerate(term.brackets):
+            if exponent == 1:
+                others = (*term.brackets[:place], *term.brackets[place + 1 :])
+                yield _Put(term._replace(brackets=others)), inner
+
+
+def _wrong_sums(shape: Shape) -> Iterator[Slipped]:
+    value = value_of(shape)
+    if not value:
+        return
+    flat = all(not term.brackets for term in shape)
+    if flat and len(shape) == len(value):
+        yield from _common_wrong(shape)
+        yield from _first_number_out(shape)
+        yield from _joined(shape)
+        for error, product, stage, cost in (*wrong_squares(value), *wrong_quadratics(value)):
+            yield Slipped(error, product, stage, cost)
+    if flat and len(shape) == 4:
+        yield from _grouped_wrong(shape, GROUPED if len(value) == 4 else FULL)
+    for grouped, cost in _groupings(shape, value):
+        for slipped in _outside_wrong(grouped, GROUPED if len(value) == 4 else FULL):
+            yield slipped._replace(cost=slipped.cost + cost)
+
+
+def _common_wrong(shape: Shape) -> Iterator[Slipped]:
+    """The common factor of a sum, or its number or its letters alone, taken out wrongly."""
+    number, letters = common_monomial(tuple(sorted((t.letters, t.number) for t in shape)))
+    for size, powers in dict.fromkeys(_ways(number, letters)):
+        left = tuple(Term(t.number / size, _less(t.letters, powers)) for t in shape)
+        for error, inner in _wrong_brackets(shape, left, size, powers):
+            product = Term(size, powers, ((inner, 1),) if len(inner) > 1 else ())
+            if len(inner) == 1:
+                product = Term(size * inner[0].number, joined_monomial(powers, inner[0].letters))
+            yield Slipped(
+                error, (product,), COMMON, 0 if (size, powers) == (number, letters) else 1
+            )
+
+
+def _first_number_out(shape: Shape) -> Iterator[Slipped]:
+    """The number of the first term taken out, though it does not divide the others."""
+    size = abs(shape[0].number)
+    if size.denominator != 1 or all((t.number / size).denominator == 1 for t in shape):
+        return
+    inner = (shape[0]._replace(number=shape[0].number / size), *shape[1:])
+    yield Slipped(known.NOT_COMMON, (Term(size, (), ((inner, 1),)),), COMMON, 1)
+
+
+def _ways(number: Fraction, letters: Monomial) -> Iterator[tuple[Fraction, Monomial]]:
+    for size in (number, abs(number), ONE):
+        for powers in (letters, ()):
+            if size != 1 or powers:
+                yield size, powers
+
+
+def _less(letters: Monomial, powers: Monomial) -> Monomial:
+    left = divided_monomial(letters, powers)
+    assert left is not None
+    return left
+
+
+def _wrong_brackets(
+    shape: Shape, left: Shape, size: Fraction, powers: Monomial
+) -> Iterator[tuple[CommonError, Shape]]:
+    """What stands in the bracket in place of ``left``."""
+    for place, term in enumerate(left):
+        yield known.ONE_TERM_ONLY, _with(left, place, shape[place])
+        if abs(term.number) == 1 and not term.letters:
+            yield known.ONE_LEFT_OUT, (*left[:place], *left[place + 1 :])
+        if place or size < 0:
+            yield known.BRACKET_SIGN, _with(left, place, term._replace(number=-term.number))
+    yield known.NOT_DIVIDED, shape
+    if size.denominator == 1 and size > 1 and not powers:
+        less = tuple(t._replace(number=t.number - (size if t.number > 0 else -size)) for t in shape)
+        if all(t.number for t in less):
+            yield known.SUBTRACTED, less
+
+
+def _with(shape: Shape, place: int, term: Term) -> Shape:
+    return (*shape[:place], term, *shape[place + 1 :])
+
+
+def _joined(shape: Shape) -> Iterator[Slipped]:
+    """Two unlike terms as one, with the letters of either."""
+    if len(shape) != 2:
+        return
+    one, other = shape
+    total = one.number + other.number
+    for letters in {one.letters, other.letters} - {()}:
+        if total:
+            yield Slipped(known.UNLIKE_JOINED, (Term(total, letters),), COMMON)
+
+
+def _grouped_wrong(shape: Shape, stage: str) -> Iterator[Slipped]:
+    """A minus taken out of the second pair, its bracket not turned."""
+    for order in ((0, 1, 2, 3), (0, 2, 1, 3), (0, 3, 1, 2)):
+        first, second = pulled(shape, order[:2]), pulled(shape, order[2:])
+        for one, other, in_front in ((first, second, True), (second, first, False)):
+            if other.number >= 0 or not same_bracket(one.brackets[0][0], other.brackets[0][0]):
+                continue
+            (head, tail) = other.brackets[0][0]
+            wrong = other._replace(brackets=(((head, tail._replace(number=-tail.number)), 1),))
+            yield Slipped(known.GROUP_SIGN, (one, wrong) if in_front else (wrong, one), stage)
+
+
+def pulled(shape: Shape, places: tuple[int, ...]) -> Term:
+    """Two terms as their common factor times a bracket; the sign is that of the first."""
+    one, other = (shape[place] for place in places)
+    pair = tuple(sorted(((one.letters, one.number), (other.letters, other.number))))
+    if one.letters == other.letters:
+        return Term(ONE, (), (((one, other), 1),))
+    number, letters = common_monomial(pair)
+    size = abs(number) if one.number > 0 else -abs(number)
+    inner = tuple(Term(t.number / size, _less(t.letters, letters)) for t in (one, other))
+    return Term(size, letters, ((inner, 1),))
+
+
+def _groupings(shape: Shape, value: Polynomial) -> Iterator[tuple[Shape, int]]:
+    """The grouped lines that a sum stands as, or leads to by right steps."""
+    if all(term.multiplicity == 1 for term in shape) and len(shape) == 2:
+        yield shape, 0
+        return
+    if any(term.brackets for term in shape):
+        return
+    for four in _fours(shape, value):
+        for order in ((0, 1, 2, 3), (0, 2, 1, 3), (0, 3, 1, 2)):
+            one, other = pulled(four, order[:2]), pulled(four, order[2:])
+            if same_bracket(one.brackets[0][0], other.brackets[0][0]):
+                yield (one, other), 1
+
+
+def _fours(shape: Shape, value: Polynomial) -> Iterator[Shape]:
+    """The sum itself where it has four terms, else a quadratic with its middle term split."""
+    if len(shape) == 4:
+        yield shape
+        return
+    whole = quadratic_of(value) if len(shape) == len(value) else None
+    pair = middle_pair(whole.a, whole.b, whole.c) if whole is not None else None
+    if whole is None or pair is None:
+        return
+    (first, a), (middle, _), (last, c) = in_order(value)
+    split = (Term(Fraction(pair[0]), middle), Term(Fraction(pair[1]), middle))
+    yield (Term(a, first), *split, Term(c, last))
+
+
+def _outside_wrong(grouped: Shape, stage: str) -> Iterator[Slipped]:
+    """The common bracket of ``a(x + y) + b(x + y)`` taken out wrongly."""
+    one, other = grouped
+    (inner, power), (mate, mate_power) = one.brackets[0], other.brackets[0]
+    if power != 1 or mate_power != 1 or not same_bracket(inner, mate):
+        return
+    sign = 1 if value_of(inner) == value_of(mate) else -1
+    out, away = one._replace(brackets=()), other._replace(number=sign * other.number, brackets=())
+    if out.letters != away.letters:
+        both = Term(ONE, (), (((out, away), 1), (inner, 2)))
+        yield Slipped(known.BRACKET_TWICE, (both,), stage)
+        turned_round = away._replace(number=-away.number)
+        wrong = Term(ONE, (), (((out, turned_round), 1), (inner, 1)))
+        yield Slipped(known.FACTOR_SIGN, (wrong,), FULL)
+    joined = Term(out.number * away.number, joined_monomial(out.letters, away.letters))
+    yield Slipped(known.OUTSIDE_MULTIPLIED, (joined._replace(brackets=((inner, 1),)),), stage)
+    for kept, gone in ((out, away), (away, out)):
+        if abs(gone.number) == 1 and not gone.letters:
+            yield Slipped(known.OUTSIDE_LOST, (kept._replace(brackets=((inner, 1),)),), stage)
+
+
+def _dropped(form: Form, inner: Shape) -> Iterator[Wrong]:
+    """The common factor gone from the answer: ``2x^2 + 10x + 12`` as ``(x + 2)(x + 3)``."""
+    value = value_of(inner)
+    if not value:
+        return
+    try:
+        number, letters = common_monomial(value)
+        rest = without_monomial(value, number, letters)
+    except NoValue:
+        return
+    if number in (1, -1) and not letters and len(form.shape) > 1:
+        return
+    whole = quadratic_of(rest)
+    factorable = difference_of_squares(rest) is not None or (
+        whole is not None and middle_pair(whole.a, whole.b, whole.c) is not None
+    )
+    if factorable and len(inner) == len(value):
+        taken_out = COMMON in reached_in(form.shape)
+        yield _wrong(known.COMMON_DROPPED, plain(rest), FULL if taken_out else COMMON, 0)
+
+
+def _outside_dropped(form: Form) -> Iterator[Wrong]:
+    """The number and letters before two brackets gone."""
+    if len(form.shape) != 1:
+        return
+    (term,) = form.shape
+    if term.multiplicity > 1 and (abs(term.number) != 1 or term.letters):
+        bare = Term(ONE, (), term.brackets)
+        yield _wrong(known.COMMON_DROPPED, (bare,), FULL, 0)

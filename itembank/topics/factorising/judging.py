@@ -1,0 +1,221 @@
+"""What does the marker need to know of an expression to factorise? The topic's judge.
+
+A line is a lone expression; a right step keeps its polynomial; the form tells what has been done.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.showing import typed
+from itembank.algebra.values import NoValue, Polynomial, number, relation_symbols, symbols
+from itembank.algebra.written import Node, Product, Relation, Sum
+from itembank.topics.factorising import errors
+from itembank.topics.factorising.lines import expressions_in
+from itembank.topics.factorising.plans import Plan, quadratic_of
+from itembank.topics.factorising.problems import planned
+from itembank.topics.factorising.shapes import Form, Term, form_of, made, written
+from itembank.topics.factorising.slips import one_number_wrong, unmatched
+from itembank.topics.factorising.stages import (
+    BRACKET,
+    COMMON,
+    FULL,
+    GROUPED,
+    ORDER,
+    PAIR,
+    objection,
+    reached_in,
+    stage_names,
+)
+from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
+from itembank.topics.kinds import TopicError
+from itembank.topics.plain import PlainJudge
+
+STEPS = {
+    COMMON: ("take out a common factor", "take out a common factor"),
+    PAIR: ("find two numbers", "find the two numbers and split the middle term"),
+    GROUPED: ("group in pairs", "group in pairs and take out the common factor of each"),
+    BRACKET: ("take out the common bracket", "take out the common bracket"),
+    FULL: ("factorise fully", "factorise fully"),
+}
+
+
+@dataclass(frozen=True)
+class FactorisingJudge(PlainJudge):
+    """Judges lines against one expression to factorise (:class:`Judge`)."""
+
+    problem: Relation
+    start: Form
+    plan: Plan
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        return hash((type(self), self.problem))
+
+    @property
+    def given(self) -> tuple[Relation, ...]:
+        """The problem as written."""
+        return (self.problem,)
+
+    @cached_property
+    def stages(self) -> tuple[str, ...]:
+        """The stages present in the problem, in order."""
+        return stage_names(self.plan, self.start)
+
+    @property
+    def order(self) -> tuple[str, ...]:
+        """Every stage of the topic, in order."""
+        return ORDER
+
+    def split(self, relation: Relation) -> tuple[Relation, ...]:
+        """A chain as its expressions; what is no line of factorising says nothing here.
+
+        That is a solution of ``... = 0``, a factor written by itself, products tried beside.
+        """
+        if not relation_symbols(relation):
+            return (relation,)
+        return expressions_in(relation, self.start.value)
+
+    def form(self, relation: Relation) -> Form:
+        """The form of a lone expression.
+
+        Raises:
+            NoValue: where it is none, or no polynomial.
+        """
+        if relation.signs:
+            raise NoValue("an expression is expected, not an equation")
+        return form_of(relation.sides[0])
+
+    def key(self, form: Form) -> Polynomial:
+        """The polynomial."""
+        return form.value
+
+    def show(self, form: Form) -> str:
+        """The form as typed text."""
+        return typed(written(form.shape))
+
+    def path(self, source: Form, form: Form) -> tuple[Move, ...]:
+        """The stages that the line reaches and the one before had not."""
+        before, now = reached_in(source.shape), reached_in(form.shape)
+        moves = [Move(*_step(stage)) for stage in self.stages if stage in now - before]
+        if self._full(form) and not self._full(source):
+            moves.append(Move(*_step(FULL)))
+        return tuple(moves) or (Move("rewrite", "", "write the expression in another way"),)
+
+    def _full(self, form: Form) -> bool:
+        return objection(form.shape, self.plan.fractions) == ""
+
+    def wrongs(self, form: Form) -> Iterator[Wrong]:
+        """Every common error applied wherever it applies."""
+        return errors.wrongs(form)
+
+    def pairs(self, source: Form, form: Form) -> Iterator[tuple[Wrong, ...]]:
+        """Brackets that nothing else explains: how many terms they give right tells their worth."""
+        found = unmatched(source, form)
+        if found is not None:
+            yield (found,)
+
+    def slip(self, source: Form, form: Form) -> Slip | None:
+        """One coefficient wrong by one nameable error, in a line of no two brackets."""
+        return one_number_wrong(source, form)
+
+    def reached(self, source: Form, form: Form) -> frozenset[str]:
+        """The stages that stand reached in a line."""
+        return reached_in(form.shape)
+
+    def written(self, form: Form) -> frozenset[str]:
+        """A product shows what was taken out of it."""
+        return reached_in(form.shape)
+
+    def worked(self, form: Form, node: Node, result: Fraction) -> Worked | None:
+        """A sum or a product of the two numbers that split the middle term."""
+        pair = _two_numbers(node)
+        if pair is None:
+            return None
+        for value in (form.value, self.plan.rest):
+            if _splits(value, pair):
+                p, q = pair
+                words = f"{p} and {q} multiply to the product and add to the middle term"
+                return Worked(self._split_form(pair), PAIR, words, None)
+        return None
+
+    def _split_form(self, pair: tuple[Fraction, Fraction]) -> Form:
+        """The problem with its middle term split, its common factor outside."""
+        whole = quadratic_of(self.plan.rest)
+        assert whole is not None
+        p, q = pair
+        middle = tuple(sorted({**dict(whole.u), **dict(whole.v)}.items()))
+        (first,) = made((Term(Fraction(whole.a), whole.u),)).value
+        double = tuple((name, 2 * exponent) for name, exponent in whole.u)
+        last = tuple((name, 2 * exponent) for name, exponent in whole.v)
+        sign = 1 if p + q == whole.b else -1
+        inner = (
+            Term(first[1], double), Term(sign * p, middle), Term(sign * q, middle),
+            Term(Fraction(whole.c), last),
+        )  # fmt: skip
+        if self.plan.number == 1 and not self.plan.letters:
+            return made(inner)
+        return made((Term(self.plan.number, self.plan.letters, ((inner, 1),)),))
+
+    def answer(self, relation: Relation) -> Answer | None:
+        """A product of factors; what is left to do in it is its objection."""
+        if relation.signs or not symbols(relation.sides[0]):
+            return None
+        try:
+            form = self.form(relation)
+        except NoValue:
+            return None
+        left = objection(form.shape, self.plan.fractions)
+        if left is None:
+            return None
+        unfinished = f"not factorised fully: {left}" if left else ""
+        return Answer(relation.sides[0], (form.value,), working=True, unfinished=unfinished)
+
+    def value_of(self, form: Form) -> Polynomial:
+        """The polynomial."""
+        return form.value
+
+    def misread(self, relation: Relation) -> FactorisingJudge | None:
+        """The judge of an expression written down wrongly; None where it does not factorise."""
+        try:
+            form, plan = planned(relation)
+        except TopicError:
+            return None
+        return FactorisingJudge(relation, form, plan)
+
+
+def _step(stage: str) -> tuple[str, str, str]:
+    name, words = STEPS[stage]
+    return name, stage, words
+
+
+def _two_numbers(node: Node) -> tuple[Fraction, Fraction] | None:
+    """The two numbers of ``2 × 3`` or ``2 + 3``, signs taken in."""
+    match node:
+        case Product((one, other)):
+            return _numbers(one, other, 1)
+        case Sum(((_, one), (sign, other))):
+            return _numbers(one, other, 1 if sign == "+" else -1)
+        case _:
+            return None
+
+
+def _numbers(one: Node, other: Node, sign: int) -> tuple[Fraction, Fraction] | None:
+    try:
+        return number(one), sign * number(other)
+    except NoValue:
+        return None
+
+
+def _splits(value: Polynomial, pair: tuple[Fraction, Fraction]) -> bool:
+    whole = quadratic_of(value)
+    if whole is None:
+        return False
+    p, q = pair
+    return p * q == whole.a * whole.c and p + q in (whole.b, -whole.b)

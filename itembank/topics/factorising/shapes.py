@@ -1,0 +1,233 @@
+"""Which factors stand in a line as it was written? Tree -> terms, each a product of its factors.
+
+A line is a sum of terms; a term is a number, letters and brackets multiplied; a bracket is a sum
+again. A bracket that only groups (``(x^2 + 2x) + (3x + 6)``) or holds one term goes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+from typing import NamedTuple
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.polynomials import joined_monomial, plus, power, scaled, times
+from itembank.algebra.values import (
+    Monomial,
+    NoValue,
+    Polynomial,
+    number,
+    number_form,
+    polynomial,
+    symbols,
+)
+from itembank.algebra.written import (
+    Bracket,
+    Integer,
+    Negative,
+    Node,
+    Positive,
+    Power,
+    Product,
+    Quotient,
+    Sum,
+    Symbol,
+)
+
+ONE = Fraction(1)
+
+
+class Term(NamedTuple):
+    """A product: ``number`` (signed), ``letters``, and ``brackets``, each with its power.
+
+    ``numbers`` counts the numbers written in it: more than one have not been multiplied together.
+    """
+
+    number: Fraction
+    letters: Monomial
+    brackets: tuple[tuple[Shape, int], ...] = ()
+    numbers: int = 1
+
+    @property
+    def multiplicity(self) -> int:
+        """How many brackets stand in the product, powers counted."""
+        return sum(exponent for _, exponent in self.brackets)
+
+
+Shape = tuple[Term, ...]
+
+
+class Form(NamedTuple):
+    """A line: its shape, and the polynomial that it is equal to."""
+
+    shape: Shape
+    value: Polynomial
+
+
+@lru_cache(maxsize=65536)
+def form_of(node: Node) -> Form:
+    """The form of a written expression.
+
+    Raises:
+        NoValue: where it is no polynomial, or beyond the bounds of one.
+    """
+    value = polynomial(node)
+    return Form(tuple(_terms(node, 1)), value)
+
+
+def made(shape: Shape) -> Form:
+    """The form of a shape put together by a program."""
+    return Form(shape, value_of(shape))
+
+
+@lru_cache(maxsize=65536)
+def value_of(shape: Shape) -> Polynomial:
+    """The polynomial that a shape is equal to."""
+    out: Polynomial = ()
+    for term in shape:
+        out = plus(out, value_of_term(term))
+    return out
+
+
+def value_of_term(term: Term) -> Polynomial:
+    """The polynomial that a product is equal to."""
+    out: Polynomial = ((term.letters, ONE),)
+    for inner, exponent in term.brackets:
+        out = times(out, power(value_of(inner), exponent))
+    return scaled(out, term.number) if term.number else ()
+
+
+def plain(value: Polynomial) -> Shape:
+    """A polynomial as a shape without brackets, in the order of the polynomial."""
+    return tuple(Term(size, monomial) for monomial, size in value)
+
+
+def spread(shape: Shape) -> Iterator[tuple[Monomial, Fraction]]:
+    """The terms of a shape with each bracket multiplied out and nothing joined."""
+    for term in shape:
+        if not term.brackets:
+            yield term.letters, term.number
+            continue
+        (inner, exponent), *others = term.brackets
+        left = (inner, exponent - 1)
+        rest = term._replace(brackets=(*((left,) if exponent > 1 else ()), *others))
+        for monomial, size in spread(inner):
+            joined = joined_monomial(rest.letters, monomial)
+            yield from spread((rest._replace(number=rest.number * size, letters=joined),))
+
+
+def everything(shape: Shape) -> Iterator[Shape]:
+    """The shape and every bracket in it, at any depth."""
+    yield shape
+    for term in shape:
+        for inner, _ in term.brackets:
+            yield from everything(inner)
+
+
+def turned(shape: Shape) -> Shape:
+    """The shape with every sign turned."""
+    return tuple(term._replace(number=-term.number) for term in shape)
+
+
+def _terms(node: Node, sign: int) -> Iterator[Term]:
+    match node:
+        case Sum(terms):
+            for mark, body in terms:
+                yield from _terms(body, sign if mark == "+" else -sign)
+        case Negative(body):
+            yield from _terms(body, -sign)
+        case Positive(body) | Bracket(body):
+            yield from _terms(body, sign)
+        case _:
+            term = _product(node)
+            yield term._replace(number=term.number * sign)
+
+
+def _product(node: Node) -> Term:
+    """An expression as one product of its factors."""
+    if not symbols(node):
+        written = 1 if number_form(node) or isinstance(node, Quotient) else 2
+        return Term(number(node), (), (), written)
+    match node:
+        case Symbol(name):
+            return Term(ONE, ((name, 1),), (), 0)
+        case Product(factors):
+            return _joined([_product(factor) for factor in factors])
+        case Power(base, exponent):
+            return _raised(_product(base), int(number(exponent)))
+        case Quotient(top, bottom):
+            above = _product(top)
+            whole = above.number.denominator == 1 and number(bottom).denominator == 1
+            divided = above._replace(number=above.number / number(bottom))
+            lowest = whole and divided.number.denominator == abs(number(bottom))
+            return divided._replace(numbers=1 if lowest else above.numbers + 1)
+        case Negative(body):
+            inner = _product(body)
+            return inner._replace(number=-inner.number)
+        case Positive(body):
+            return _product(body)
+        case Bracket(body):
+            return _bracketed(body)
+        case Sum():
+            return _bracketed(node)
+        case _:
+            raise NoValue("no polynomial")
+
+
+def _bracketed(body: Node) -> Term:
+    inner = tuple(_terms(body, 1))
+    if len(inner) == 1:
+        return inner[0]
+    return Term(ONE, (), ((inner, 1),), 0)
+
+
+def _joined(factors: list[Term]) -> Term:
+    out = factors[0]
+    for factor in factors[1:]:
+        out = Term(
+            out.number * factor.number,
+            joined_monomial(out.letters, factor.letters),
+            out.brackets + factor.brackets,
+            out.numbers + factor.numbers,
+        )
+    return out
+
+
+def _raised(base: Term, exponent: int) -> Term:
+    letters = tuple((name, e * exponent) for name, e in base.letters)
+    brackets = tuple((inner, e * exponent) for inner, e in base.brackets)
+    return Term(base.number**exponent, letters, brackets, base.numbers)
+
+
+def written(shape: Shape) -> Node:
+    """The shape as a tree, as a person would write it; ``0`` where it has no term."""
+    if not shape:
+        return Integer("0")
+    first, *rest = shape
+    head = _written(first._replace(number=abs(first.number)))
+    lead: Node = Negative(head) if first.number < 0 else head
+    if not rest:
+        return lead
+    others = tuple(
+        ("-" if term.number < 0 else "+", _written(term._replace(number=abs(term.number))))
+        for term in rest
+    )
+    return Sum((("+", lead), *others))
+
+
+def _written(term: Term) -> Node:
+    """A product of positive number: ``2x(x + 3)``, ``(x + 3)/2``, ``x^2/4``."""
+    top, bottom = term.number.numerator, term.number.denominator
+    factors: list[Node] = [Symbol(n) if e == 1 else _power(Symbol(n), e) for n, e in term.letters]
+    for inner, exponent in term.brackets:
+        deep = any(part.brackets for part in inner)
+        bracket = Bracket(written(inner), "[" if deep else "(")
+        factors.append(bracket if exponent == 1 else _power(bracket, exponent))
+    if top != 1 or not factors:
+        factors.insert(0, Integer(str(top)))
+    above = factors[0] if len(factors) == 1 else Product(tuple(factors), ("",) * (len(factors) - 1))
+    return above if bottom == 1 else Quotient(above, Integer(str(bottom)), "/")
+
+
+def _power(base: Node, exponent: int) -> Node:
+    return Power(base, Integer(str(exponent)))

@@ -1,0 +1,89 @@
+"""Is an expression factorised by every sensible route, and refused where there is none?
+
+Every line of every route is confirmed by SymPy before a solution is handed over; answers here are
+compared with SymPy's own factors.
+"""
+
+from __future__ import annotations
+
+import pytest
+import sympy
+
+from itembank.algebra.reading import read_expression
+from itembank.topics import find_topic
+from itembank.topics.confirming import as_expression
+from itembank.topics.factorising.topic import solve
+from itembank.topics.kinds import TopicError
+from schemes.building import default_scheme, validate
+
+PROBLEMS = {
+    "12x + 18": "6(2x + 3)",
+    "x^2 + 5x": "x(x + 5)",
+    "6x^2 - 9x": "3x(2x - 3)",
+    "3x + 3": "3(x + 1)",
+    "-3x + 6": "-3(x - 2)",
+    "2x + 4y - 6z": "2(x + 2y - 3z)",
+    "x^2 + 5x + 6": "(x + 2)(x + 3)",
+    "x^2 - x - 6": "(x + 2)(x - 3)",
+    "6x^2 + 17x + 12": "(2x + 3)(3x + 4)",
+    "x^2 + 6x + 9": "(x + 3)^2",
+    "-x^2 + 5x - 6": "-(x - 2)(x - 3)",
+    "6 - x - x^2": "(2 - x)(3 + x)",
+    "9 - x^2": "(3 - x)(3 + x)",
+    "9x^2 - 4": "(3x - 2)(3x + 2)",
+    "2x^2 - 18": "2(x - 3)(x + 3)",
+    "2x^2 + 10x + 12": "2(x + 2)(x + 3)",
+    "3x^3 + 6x^2 + 3x": "3x(x + 1)^2",
+    "x^2 + 5xy + 6y^2": "(x + 2y)(x + 3y)",
+    "2ax + 2ay + 3bx + 3by": "(x + y)(2a + 3b)",
+    "6a + 4ab + 9 + 6b": "(2a + 3)(2b + 3)",
+    "x^3 + 3x^2 - 4x - 12": "(x - 2)(x + 2)(x + 3)",
+    "6(x + 2) + x(x + 2)": "(x + 2)(x + 6)",
+    "(x + 1)^2 - 9": "(x - 2)(x + 4)",
+    "x^2 + 2x + 3x + 6": "(x + 2)(x + 3)",
+    "2(6x + 9)": "6(2x + 3)",
+    "x/2 + 3/2": "(x + 3)/2",
+    "x^2/4 - 9": "(x - 6)(x + 6)/4",
+}
+
+
+@pytest.mark.parametrize(("problem", "answer"), PROBLEMS.items(), ids=PROBLEMS)
+def test_the_answer_has_sympys_factors_and_every_route_full_marks(
+    problem: str, answer: str
+) -> None:
+    solution = solve(problem)
+    assert solution.answer == answer
+    assert solution.checked
+    content, theirs = sympy.factor_list(as_expression(read_expression(problem)))
+    size, ours = sympy.factor_list(as_expression(read_expression(answer)))
+    assert (size, set(ours)) == (content, set(theirs))
+    assert validate(default_scheme(problem, "factorising")) == ()
+
+
+REFUSED = {
+    "x^2 + 4": "nothing to factorise",
+    "x^2 + x + 1": "nothing to factorise",
+    "3x + 2y": "nothing to factorise",
+    "3x": "single term",
+    "12": "no letter",
+    "(x + 2)(x + 3)": "factorised already",
+    "x^3 - 8": "degree 3",
+    "x^4 - 16": "degree 4",
+    "x = 3": "linear equations",
+    "x^2 = 9": "quadratic equations",
+    "2x < 5": "inequalities",
+    "2x + y = 3": "several letters",
+    "1/x + 2": "division by a letter",
+    "x = 3 = 4": "chain",
+}
+
+
+@pytest.mark.parametrize(("problem", "reason"), REFUSED.items(), ids=REFUSED)
+def test_what_is_no_such_expression_is_refused_with_its_reason(problem: str, reason: str) -> None:
+    with pytest.raises(TopicError, match=reason):
+        find_topic(problem, "factorising")
+
+
+def test_a_quadratic_expression_goes_to_factorising_by_itself() -> None:
+    assert find_topic("x^2 + 5x + 6").name == "factorising"
+    assert find_topic("x^2 + 5x + 6").instruction == "Factorise fully."
