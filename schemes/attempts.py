@@ -15,6 +15,8 @@ def is_problem(state: State, relation: Relation) -> bool:
 
 def problem_copied(state: State, step: Step) -> State:
     live = Live(step.number, state.judge.start, state.judge.start, notes=step.notes)
+    if state.lines_used and state.judge.lone and not state.wrong:
+        return state.recorded(Record(step.number, "copied", (0,)))  # the two sides told once more
     if state.lines_used:
         state = restarted(state, step.number)
         return state.at(live)

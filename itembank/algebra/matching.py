@@ -123,13 +123,15 @@ def bare(node: Node) -> Node:
 
 
 def part_of(node: Node, wholes: Sequence[Node]) -> bool:
-    """Whether a tree is a part of others as written, or a product of their parts."""
+    """Whether a tree is a part of others as written, or a sum or product of their parts."""
     parts = {part for whole in wholes for part in walk(bare(whole))}
     match bare(node):
         case Product(factors):
             return all(factor in parts for factor in factors) or bare(node) in parts
         case Power(base):
             return base in parts
+        case Sum(terms):
+            return all(body in parts for _, body in terms)
         case other:
             return other in parts
 

@@ -94,7 +94,10 @@ def draw(
         topic, found = find_family(family or "")
         there = _problems(session, topic.name)
         solutions = draw(topic, found, count, seed=seed, controls=controls, without=there)
-        drafts = [_draft(found, one, topic.instruction, show_working) for one in solutions]
+        drafts = [
+            _draft(found, one, topic.instruction_for(one.problem), show_working)
+            for one in solutions
+        ]
         added = add_items(session, drafts, by)
         said = [f"{version.code}: {version.problem} ({version.marks} marks)" for version in added]
     for line in said:

@@ -13,6 +13,7 @@ from itembank.cli.usage import YES_NO
 
 if TYPE_CHECKING:
     from itembank.bank.drafts import ItemDraft
+    from itembank.topics.kinds import Solution
 
 NEEDED = ("problem",)
 ALLOWED = (
@@ -81,7 +82,7 @@ def _draft(
     if faults:
         return None
     return ItemDraft(
-        instruction=cells.get("instruction") or instruction or instruction_of(solution.topic),
+        instruction=cells.get("instruction") or instruction or instruction_of(solution),
         solution=solution,
         scheme=to_record(scheme),
         minutes=scheme.total if minutes is None else minutes,
@@ -95,11 +96,11 @@ def _draft(
     )
 
 
-def instruction_of(topic: str) -> str:
-    """What a topic's problems ask by default."""
+def instruction_of(solution: Solution) -> str:
+    """What a problem of its topic asks by default."""
     from itembank.topics import topic_named
 
-    return topic_named(topic).instruction
+    return topic_named(solution.topic).instruction_for(solution.problem)
 
 
 def _whole(cells: dict[str, str], column: str, faults: list[str]) -> int | None:

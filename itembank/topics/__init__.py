@@ -19,7 +19,8 @@ class Topic:
     ``rules`` the stages that its problems can have, in order, ``errors`` its common errors,
     ``families`` its patterns of items; ``frequency`` tells how often pupils make a common error,
     by its name, against the others; ``posed`` makes a line of a problem's work a problem of its
-    own, with whatever else the problem asks.
+    own, with whatever else the problem asks; ``asks`` gives the instruction of a problem, where
+    its topic asks for more than one thing.
     """
 
     name: str
@@ -33,6 +34,11 @@ class Topic:
     families: tuple[Family, ...] = ()
     frequency: Callable[[str], int] = lambda error: 1
     posed: Callable[[str, str], str] = lambda problem, line: line
+    asks: Callable[[str], str] | None = None
+
+    def instruction_for(self, problem: str) -> str:
+        """What a problem asks by default, where the topic asks for more than one thing."""
+        return self.asks(problem) if self.asks else self.instruction
 
 
 @lru_cache(maxsize=1024)
