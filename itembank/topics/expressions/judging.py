@@ -1,212 +1,226 @@
-"""What does the marker need to know of an expression to expand and collect? The topic's judge.
+"""What does the marker need to know of an expression to be rewritten? The topic's judge.
 
-A line is a lone expression; a right step keeps its polynomial.
+A line is a lone expression; a right step keeps what it is worth: its polynomial, its fraction of
+polynomials, or, where values are put in, its value. The form decides the last mark.
 """
 
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
-from functools import cached_property
 
-from itembank.algebra.exact import Fraction
+from itembank.algebra.polynomials import constant
+from itembank.algebra.rationals import Rational, rational
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, relation_symbols, symbols
-from itembank.algebra.written import Negative, Node, Product, Quotient, Relation, Sum, Symbol
-from itembank.topics.arithmetic import nameable
-from itembank.topics.catalogue import FACTOR_JOINED
-from itembank.topics.errors import GROUP_ERRORS, wrong_brackets, wrong_joins
+from itembank.algebra.values import NoValue, number, symbols, walk
+from itembank.algebra.written import CutShort, Integer, Node, Relation, Symbol
+from itembank.topics.expressions.errors import JOINED, wrongs
+from itembank.topics.expressions.finished import unfinished
+from itembank.topics.expressions.pieces import pieces
+from itembank.topics.expressions.problems import (
+    COLLECT,
+    EXPAND,
+    FRACTIONS,
+    PUT,
+    Task,
+    task_of,
+)
+from itembank.topics.expressions.putting import put_in, value_of
+from itembank.topics.expressions.slips import find_slip
+from itembank.topics.expressions.stages import (
+    BRACKETS,
+    LAST,
+    ONE_KIND,
+    ORDER,
+    PUT_IN,
+    STEP_WORDS,
+    TWO_BRACKETS,
+    reached_by,
+    stage_names,
+)
+from itembank.topics.expressions.trees import plain, terms
 from itembank.topics.judging import Answer, Move, Slip, Wrong
-from itembank.topics.parts import GROUP, Parts, flat, holds_letter, multiplied_out, parts_of
+from itembank.topics.kinds import TopicError
 from itembank.topics.plain import PlainJudge
-from itembank.topics.writing import written_side
-
-BRACKETS = "brackets removed"
-COLLECTED = "terms collected"
-ORDER = (BRACKETS, COLLECTED)
-
-JOINED = "joined"
-
-EXPAND_WORDS = "expand the brackets"
-COLLECT_WORDS = "collect like terms"
-
-Key = tuple[Fraction, Fraction]
 
 
 @dataclass(frozen=True)
 class ExpressionJudge(PlainJudge):
-    """Judges lines against one linear expression in one letter (:class:`Judge`)."""
+    """Judges lines against one expression (:class:`~itembank.topics.judging.Judge`)."""
 
-    problem: Relation
-    unknown: str
+    task: Task
 
-    @cached_property
-    def start(self) -> Parts:
-        """The problem's parts."""
-        return parts_of(self.problem.sides[0], self.unknown)
+    @property
+    def start(self) -> Node:
+        """The problem's expression."""
+        return self.task.node
 
     @property
     def given(self) -> tuple[Relation, ...]:
-        """The problem as written."""
-        return (self.problem,)
+        """The problem as written, and the values given with it."""
+        return (self.task.relation, *self.task.values)
 
     @property
     def unknowns(self) -> frozenset[str]:
-        """The one letter of the problem."""
-        return frozenset((self.unknown,))
+        """The letters of the expression."""
+        return symbols(self.task.node)
 
     @property
     def stages(self) -> tuple[str, ...]:
         """The stages present in the problem, in order."""
-        return ORDER if _has_bracket(self.start) else (COLLECTED,)
+        return stage_names(self.task.kind, self.task.node)
 
     @property
     def order(self) -> tuple[str, ...]:
         """Every stage of the topic, in order."""
         return ORDER
 
-    def split(self, relation: Relation) -> tuple[Relation, ...]:
-        """``4(x + 3) = 4x + 12`` is one expression after another."""
-        return tuple(Relation((side,)) for side in relation.sides)
+    @property
+    def lone(self) -> bool:
+        """The lines are expressions, those of numbers alone included."""
+        return True
 
-    def form(self, relation: Relation) -> Parts:
-        """The parts of an expression.
+    def split(self, relation: Relation) -> tuple[Relation, ...]:
+        """``4(x + 3) = 4x + 12`` is one expression after another.
+
+        An expression made an equation (``2x + 12 = 0``), or a value given, stays what it is.
+        """
+        sides = relation.sides
+        if relation.signs and relation in self.task.values:
+            return (relation,)
+        if self.task.subject and sides[0] == Symbol(self.task.subject) and len(sides) > 1:
+            sides = sides[1:]
+        if any(sign not in ("=", "≈") for sign in relation.signs):
+            return (relation,)
+        if self._solves(sides):
+            kept = tuple(side for side in sides if side != Integer("0"))
+            if len(kept) == len(sides) or not all(map(symbols, kept)):
+                return (relation,)
+            sides = kept
+        return tuple(Relation((side,)) for side in sides)
+
+    def _solves(self, sides: tuple[Node, ...]) -> bool:
+        """Whether an expression with letters is set equal to a number that it does not come to."""
+        if self.task.kind == PUT or len(sides) < 2 or all(map(symbols, sides)):
+            return False
+        return constant(self.key(self.start)[0]) is None
+
+    def form(self, relation: Relation) -> Node:
+        """The plain tree of an expression.
 
         Raises:
-            NoValue: where the relation is no linear expression in the letter.
+            NoValue: where the relation is no expression of this topic, or has no value.
         """
         if relation.signs:
             raise NoValue("an expression is expected, not an equation")
-        return parts_of(relation.sides[0], self.unknown)
+        node = plain(relation.sides[0])
+        self.key(node)
+        return node
 
-    def key(self, form: Parts) -> Key:
-        """The polynomial."""
-        terms = flat(form)
-        return (terms.slope, terms.constant)
+    def key(self, form: Node) -> Rational:
+        """The fraction of polynomials in lowest terms."""
+        return rational(form)
 
-    def path(self, source: Parts, form: Parts) -> tuple[Move, ...]:
-        """Expanding, collecting, or both."""
-        moves = []
-        if _has_bracket(source) and not _has_bracket(form):
-            moves.append(Move("expand", BRACKETS, EXPAND_WORDS))
-        if len(form) < len(multiplied_out(source)) and not _has_bracket(form):
-            moves.append(Move("collect", COLLECTED, COLLECT_WORDS))
-        return tuple(moves)
+    def keeps(self, source: Node, form: Node) -> bool:
+        """Whether the worth is kept; values may have been put in for some of the letters."""
+        if self.key(source) == self.key(form):
+            return True
+        gone = symbols(source) - symbols(form)
+        if self.task.kind != PUT or not gone:
+            return False
+        put = {name: self.task.put[name] for name in gone if name in self.task.put}
+        try:
+            return self.key(put_in(source, put)) == self.key(form)
+        except NoValue:
+            return False
 
-    def wrongs(self, form: Parts) -> Iterator[Wrong]:
+    def path(self, source: Node, form: Node) -> tuple[Move, ...]:
+        """The stages that are newly reached, or a rewriting of what stands there."""
+        newly = self.reached(self.start, form) - self.reached(self.start, source)
+        moves = [Move(stage, stage, STEP_WORDS[stage]) for stage in self.stages if stage in newly]
+        last = LAST[self.task.kind]
+        if not unfinished(form, self.task.kind) and unfinished(source, self.task.kind):
+            moves.append(Move(last, last, STEP_WORDS[last]))
+        return tuple(moves) or (Move("rewrite", "", "work out or rewrite a part"),)
+
+    def wrongs(self, form: Node) -> Iterator[Wrong]:
         """Every common error applied wherever it applies."""
-        for error, _, after in wrong_brackets(form):
-            yield Wrong(error.name, error.words, (BRACKETS,), (), after)
-        for error, rewrite in GROUP_ERRORS.items():
-            for after in rewrite(form):
-                stage = BRACKETS if error is FACTOR_JOINED else COLLECTED
-                yield Wrong(error.name, error.words, (stage,), (), after)
-        spread = multiplied_out(form)
-        further = 1 if spread != form else 0
-        for error, after in wrong_joins(spread):
-            yield Wrong(
-                error.name, error.words, (COLLECTED,), (), after, cost=further, where=JOINED
-            )
+        return wrongs(self.task, self.stages, form)
 
-    def fits(self, wrong: Wrong, form: Parts) -> int | None:
+    def fits(self, wrong: Wrong, form: Node) -> int | None:
         """Every way to go on from the error is natural; terms joined wrongly stand joined."""
-        if wrong.where == JOINED and _terms(form) > _terms(wrong.after):
+        if wrong.where == JOINED and len(terms(form)) > len(terms(wrong.after)):
             return None
-        return self.follows(wrong.after, form)
+        return 0
 
-    def slip(self, source: Parts, form: Parts) -> Slip | None:
-        """One of the two coefficients wrong by one nameable error."""
-        right, got = self.key(source), self.key(form)
-        wrong = [(a, b) for a, b in zip(got, right, strict=True) if a != b]
-        if len(wrong) != 1:
-            return None
-        name = nameable(*wrong[0])
-        if not name:
-            return None
-        words = f"{wrong[0][0]} should be {wrong[0][1]}: {name}"
-        return Slip("slip", words, (BRACKETS,), 0)
+    def slip(self, source: Node, form: Node) -> Slip | None:
+        """The one wrong number that explains the form."""
+        return find_slip(self.task, source, form)
 
-    def reached(self, source: Parts, form: Parts) -> frozenset[str]:
-        """The brackets are removed where none holds the letter."""
-        return frozenset() if _has_bracket(form) else frozenset((BRACKETS,))
+    def reached(self, source: Node, form: Node) -> frozenset[str]:
+        """The stages that stand reached in a line."""
+        return reached_by(self.task.kind, self.task.node, form)
 
-    def written(self, form: Parts) -> frozenset[str]:
-        """Like terms brought together, not joined yet."""
-        terms = flat(form)
-        several = len(terms.letters) > 1 or len(terms.numbers) > 1
-        return frozenset((COLLECTED,)) if several and not _has_bracket(form) else frozenset()
+    def written(self, form: Node) -> frozenset[str]:
+        """Products that stand written and are not worked out yet."""
+        kind = self.task.kind
+        if kind == PUT:
+            return frozenset((PUT_IN,)) if not symbols(form) else frozenset()
+        if kind in FRACTIONS:
+            return frozenset()
+        try:
+            left = unfinished(form, kind)
+        except NoValue:
+            return frozenset()
+        if kind == EXPAND and BRACKETS in self.reached(form, form) and _unworked(form):
+            return frozenset((TWO_BRACKETS, BRACKETS))
+        return frozenset((ONE_KIND,)) if kind == COLLECT and left else frozenset()
 
     def answer(self, relation: Relation) -> Answer | None:
-        """An expression with nothing left to do: one term in the letter, one number, no bracket."""
-        if relation.signs or not relation_symbols(relation):
+        """An expression; one with something left to do is a part that others complete."""
+        if relation.signs:
             return None
         node = relation.sides[0]
+        if any(isinstance(part, CutShort) for part in walk(node)):
+            return Answer(node, (), True) if self.task.kind == PUT else None
         try:
-            terms = flat(self.form(relation))
+            left = unfinished(plain(node), self.task.kind)
+            if self.task.kind == PUT:
+                if symbols(node):
+                    return None
+                return Answer(node, (number(node),), working=bool(left), partial=bool(left))
+            key = self.key(plain(node))
         except NoValue:
             return None
-        if not _simplest(node, self.unknown) or len(terms.letters) > 1 or len(terms.numbers) > 1:
-            return None
-        return Answer(node, (self.key(self.form(relation)),), working=True)
+        return Answer(node, (key,), working=True, unfinished=left, partial=bool(left))
 
-    def bare_answer(self, relation: Relation) -> Answer | None:
-        """A number, where the letter is gone."""
-        if relation.signs or symbols(relation.sides[0]):
-            return None
+    def value_of(self, form: Node) -> Hashable | None:
+        """The value that the letters give, or the worth of the expression."""
         try:
-            return Answer(relation.sides[0], (self.key(self.form(relation)),))
+            return value_of(form, self.task.put) if self.task.kind == PUT else self.key(form)
         except NoValue:
             return None
 
-    def solved_by(self, form: Parts, value: Hashable) -> bool:
-        """Whether the form states just this polynomial."""
-        return not _has_bracket(form) and len(form) <= 2 and self.key(form) == value
-
-    def value_of(self, form: Parts) -> Key:
-        """The polynomial."""
-        return self.key(form)
-
-    def show(self, form: Parts) -> str:
+    def show(self, form: Node) -> str:
         """The expression as typed text."""
-        return typed(written_side(form, self.unknown))
+        return typed(form)
 
     def misread(self, relation: Relation) -> ExpressionJudge | None:
         """The judge of an expression written down wrongly."""
+        if self.task.subject:
+            relation = Relation((Symbol(self.task.subject), relation.sides[-1]), ("=",))
         try:
-            self.form(relation)
-        except NoValue:
+            other = ExpressionJudge(task_of(relation, self.task.values))
+        except (TopicError, NoValue):
             return None
-        return ExpressionJudge(relation, self.unknown)
+        return other if other.task.kind == self.task.kind else None
 
 
-def _has_bracket(parts: Parts) -> bool:
-    return any(part.kind == GROUP and holds_letter(part) for part in parts)
+def _unworked(form: Node) -> bool:
+    """Whether a product in a line without brackets still stands as factors: ``4 × x + 4 × 3``."""
+    from itembank.topics.expressions.finished import is_collected
 
-
-def _terms(parts: Parts) -> int:
-    terms = flat(parts)
-    return len(terms.letters) + len(terms.numbers)
-
-
-def _simplest(node: Node, unknown: str) -> bool:
-    """Whether a tree is a term or a sum of two, each simply written."""
-    match node:
-        case Sum(terms):
-            return len(terms) <= 2 and all(_term(body) for _, body in terms)
-        case _:
-            return _term(node)
-
-
-def _term(node: Node) -> bool:
-    """``3x``, ``-3x``, ``x/4``, ``5``: at most one number beside the letter."""
-    if isinstance(node, Negative):
-        node = node.body
-    match node:
-        case Symbol():
-            return True
-        case Product((number, Symbol()), ("",)):
-            return not symbols(number)
-        case Quotient(top, bottom):
-            return not symbols(bottom) and _term(top)
-        case _:
-            return not symbols(node)
+    try:
+        return not pieces(form) or any(not is_collected(body) for _, body in terms(form))
+    except NoValue:
+        return False

@@ -4,51 +4,41 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from itembank.algebra.reading import read_line
+from itembank.algebra.exact import Fraction
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, relation_symbols
-from itembank.algebra.written import Relation
+from itembank.algebra.values import NoValue
+from itembank.algebra.written import Quotient
 from itembank.topics import Topic
-from itembank.topics.confirming import same_expressions
-from itembank.topics.errors import BRACKET_ERRORS, GROUP_ERRORS, JOIN_ERRORS
-from itembank.topics.expressions.judging import (
-    BRACKETS,
-    COLLECT_WORDS,
-    COLLECTED,
-    EXPAND_WORDS,
-    ExpressionJudge,
+from itembank.topics.expressions.checking import check
+from itembank.topics.expressions.finished import unfinished
+from itembank.topics.expressions.judging import ExpressionJudge
+from itembank.topics.expressions.known import ERRORS, RULES
+from itembank.topics.expressions.problems import (
+    ADD,
+    CANCEL,
+    COLLECT,
+    EXPAND,
+    FRACTIONS,
+    MULTIPLY,
+    PUT,
+    Task,
+    read_task,
 )
-from itembank.topics.kinds import (
-    CheckFailed,
-    OtherKind,
-    Route,
-    RouteLine,
-    Solution,
-    Stage,
-    StageRule,
-    TopicError,
-)
-from itembank.topics.parts import LETTER, NUMBER, Part, Parts, flat, multiplied_out
-from itembank.topics.writing import written_side
+from itembank.topics.expressions.routes import routes_of
+from itembank.topics.expressions.stages import LAST, WORDS, stage_names
+from itembank.topics.expressions.trees import plain, polynomial_node
+from itembank.topics.kinds import OtherKind, Solution, Stage, TopicError
 
 TOPIC = "expressions"
 
-WORDS = {BRACKETS: "multiplies out the brackets", COLLECTED: "the expression in its simplest form"}
-
-
-def _read(problem: str) -> tuple[Relation, str]:
-    line = read_line(problem, comma=True)
-    relations = [relation for group in line.alternatives for relation in group]
-    if len(relations) != 1 or line.statement or line.notes or line.heads:
-        raise TopicError("a problem must be one expression with nothing written beside it")
-    (relation,) = relations
-    if relation.signs:
-        raise OtherKind("this is no expression: it has a sign of equality or order")
-    letters = sorted(relation_symbols(relation))
-    if len(letters) != 1:
-        found = ", ".join(letters) or "none"
-        raise TopicError(f"this topic takes expressions in one letter; here there is: {found}")
-    return relation, letters[0]
+INSTRUCTIONS = {
+    COLLECT: "Simplify.",
+    EXPAND: "Expand and simplify.",
+    PUT: "Find the value.",
+    CANCEL: "Simplify fully.",
+    MULTIPLY: "Write as a single fraction in its lowest terms.",
+    ADD: "Write as a single fraction in its lowest terms.",
+}
 
 
 @lru_cache(maxsize=4096)
@@ -57,66 +47,90 @@ def judge(problem: str) -> ExpressionJudge:
 
     Raises:
         ReadingFault: where the text cannot be read.
-        TopicError: where it is no linear expression in one letter, or there is nothing to do.
+        TopicError: where it is no expression of this topic, or there is nothing to do.
     """
-    found = ExpressionJudge(*_read(problem))
+    task = read_task(problem)
     try:
-        found.form(found.problem)
+        if not unfinished(task.node, task.kind):
+            what = "cancel" if task.kind in FRACTIONS else "expand, to collect or to put in"
+            raise OtherKind(f"there is nothing to {what} in this expression")
+        found = ExpressionJudge(task)
+        if not found.stages or not routes_of(task):
+            raise TopicError("this expression has no route")
+        answer = routes_of(task)[0].lines[-1].text
     except NoValue as fault:
-        raise TopicError(f"this is no linear expression: {fault}") from fault
-    if found.answer(found.problem) is not None:
-        raise TopicError("there is nothing to expand or to collect in this expression")
+        raise TopicError(f"the expression cannot be worked with: {fault}") from fault
+    if answer == task.text:
+        raise OtherKind("there is nothing to do in this expression")
     return found
 
 
 def stages(problem: str) -> tuple[Stage, ...]:
     """The stages present in a problem, in order; raises as :func:`judge` does."""
-    names = judge(problem).stages
-    kinds = {BRACKETS: "M", COLLECTED: "A" if len(names) > 1 else "B"}
-    return tuple(Stage(name, kinds[name], WORDS[name]) for name in names)
+    task = judge(problem).task
+    names = stage_names(task.kind, task.node)
+    last = "A" if len(names) > 1 else "B"
+    return tuple(
+        Stage(name, last if name == LAST[task.kind] else "M", WORDS[name]) for name in names
+    )
 
 
+@lru_cache(maxsize=4096)
 def solve(problem: str) -> Solution:
-    """The reference solution: expand, then collect; every line confirmed by SymPy.
+    """The reference solution by every route, each line confirmed by SymPy.
 
     Raises:
         ReadingFault: where the text cannot be read.
-        TopicError: where it is no linear expression in one letter, or there is nothing to do.
+        TopicError: where it is no expression of this topic, or there is nothing to do.
         CheckFailed: where SymPy does not confirm a line.
     """
-    found = judge(problem)
-    texts = _texts(found)
-    for text in texts:
-        if not same_expressions(problem, text):
-            raise CheckFailed(f"{problem}: SymPy does not confirm the line {text}")
-    lines = [RouteLine(typed(found.problem), "", "", True)]
-    if len(texts) > 1:
-        lines.append(RouteLine(texts[0], EXPAND_WORDS, BRACKETS, True))
-    words = COLLECT_WORDS if len(texts) > 1 or BRACKETS not in found.stages else EXPAND_WORDS
-    lines.append(RouteLine(texts[-1], words, COLLECTED, True))
-    route = Route("expand, then collect" if len(texts) > 1 else words, tuple(lines))
-    return Solution(typed(found.problem), TOPIC, texts[-1], (texts[-1],), (route,), stages(problem))
+    found = work_out(problem)
+    check(judge(problem).task, found)
+    return found
 
 
-def _texts(found: ExpressionJudge) -> list[str]:
-    """The lines after the problem: brackets multiplied out (where it has any), then collected."""
-    spread = multiplied_out(found.start)
-    collected = _collected(spread)
-    out = [typed(written_side(collected, found.unknown))]
-    if BRACKETS in found.stages and len(spread) > len(collected):
-        out.insert(0, typed(written_side(spread, found.unknown)))
-    return out
+def work_out(problem: str) -> Solution:
+    """The solution as :func:`solve` gives it, not yet confirmed."""
+    task = judge(problem).task
+    routes = routes_of(task)
+    answer = routes[0].lines[-1].text
+    return Solution(
+        task.text, TOPIC, answer, _forms(task, answer), routes, stages(problem), checked=True
+    )
 
 
-def _collected(parts: Parts) -> Parts:
+def asks(problem: str) -> str:
+    """What a problem asks; raises as :func:`judge` does."""
+    return INSTRUCTIONS[judge(problem).task.kind]
 
-    terms = flat(parts)
-    out = []
-    if terms.slope:
-        out.append(Part(terms.slope, LETTER))
-    if terms.constant or not out:
-        out.append(Part(terms.constant, NUMBER))
-    return tuple(out)
+
+def _forms(task: Task, answer: str) -> tuple[str, ...]:
+    """The accepted forms of the answer, the preferred one first."""
+    from itembank.algebra.reading import read_expression
+
+    node = plain(read_expression(answer))
+    forms = [answer]
+    if task.kind == PUT:
+        decimal = _decimal(answer)
+        forms += [decimal] if decimal else []
+    elif isinstance(node, Quotient):
+        from itembank.algebra.values import polynomial
+
+        top, bottom = polynomial(node.top), polynomial(node.bottom)
+        multiplied = Quotient(polynomial_node(top), polynomial_node(bottom), "/")
+        forms.append(typed(multiplied))
+    return tuple(dict.fromkeys(forms))
+
+
+def _decimal(answer: str) -> str:
+    """A fraction as a decimal of at most four places; empty where it has none."""
+    value = Fraction(answer)
+    scaled = value * 10**4
+    if value.denominator == 1 or scaled.denominator != 1:
+        return ""
+    sign = "-" if value < 0 else ""
+    digits = str(abs(int(scaled))).rjust(5, "0")
+    return f"{sign}{digits[:-4]}.{digits[-4:].rstrip('0')}"
 
 
 EXPRESSIONS = Topic(
@@ -125,20 +139,10 @@ EXPRESSIONS = Topic(
     judge=judge,
     stages=stages,
     solve=solve,
-    instruction="Expand the brackets and collect like terms.",
-    rules=(
-        StageRule(
-            BRACKETS,
-            "M",
-            "the letter stands in a bracket",
-            "no bracket holds the letter",
-        ),
-        StageRule(
-            COLLECTED,
-            "A",
-            "always",
-            "one term in the letter and one number, nothing left to do",
-        ),
-    ),
-    errors=(*BRACKET_ERRORS, *GROUP_ERRORS, *JOIN_ERRORS),
+    instruction="Simplify the expression, or find its value where values are given.",
+    rules=RULES,
+    asks=asks,
+    errors=ERRORS,
 )
+
+__all__ = ["EXPRESSIONS", "judge", "solve", "stages", "work_out"]

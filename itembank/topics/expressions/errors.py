@@ -1,0 +1,174 @@
+"""Which common errors apply to a line, what do they make of it, and which stage do they spoil?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
+
+from itembank.algebra.polynomials import quotient
+from itembank.algebra.rationals import least_common
+from itembank.algebra.values import NoValue, Polynomial, polynomial, symbols
+from itembank.algebra.written import Integer, Node, Quotient
+from itembank.topics.catalogue import CommonError
+from itembank.topics.expressions import fraction_errors as bars
+from itembank.topics.expressions.collecting_errors import JOIN, wrong_joins, wrong_powers
+from itembank.topics.expressions.fraction_errors import tree_of, wrong_fractions
+from itembank.topics.expressions.fractions import as_terms, factored_node
+from itembank.topics.expressions.multiplying import advanced, tidied
+from itembank.topics.expressions.multiplying_errors import (
+    EVERY,
+    ONE_PRODUCT,
+    Change,
+    wrong_brackets,
+)
+from itembank.topics.expressions.pieces import Pieces, flat, has_bracket, pieces, written
+from itembank.topics.expressions.problems import COLLECT, FRACTIONS, PUT, Task
+from itembank.topics.expressions.putting_errors import PUTTING, wrong_values
+from itembank.topics.expressions.stages import (
+    BRACKETS,
+    COMMON_BAR,
+    DENOMINATOR,
+    FACTORISED,
+    LAST,
+    LOWEST,
+    NUMERATOR,
+    NUMERATORS,
+    ONE_KIND,
+    PUT_IN,
+    SINGLE,
+    TURNED,
+    TWO_BRACKETS,
+    VALUE,
+)
+from itembank.topics.expressions.trees import product, summed
+from itembank.topics.judging import Wrong
+
+JOINED = "joined"
+FACTORS = (NUMERATOR, DENOMINATOR, FACTORISED)
+
+
+def wrongs(task: Task, stages: Sequence[str], form: Node) -> Iterator[Wrong]:
+    """Every common error applied wherever it applies."""
+    if task.kind in FRACTIONS:
+        yield from _in_fractions(stages, form)
+        return
+    if symbols(form):
+        with suppress(NoValue):
+            yield from _in_polynomial(task.kind, stages, form)
+    if task.kind == PUT:
+        for change in wrong_values(form, task.put):
+            stage = PUT_IN if change.touches == PUTTING else VALUE
+            yield _wrong(change.error, (stage,), change.after)
+
+
+def _wrong(
+    error: CommonError,
+    stages: tuple[str, ...],
+    after: Node,
+    removes: tuple[str, ...] = (),
+    cost: int = 0,
+    where: str = "",
+) -> Wrong:
+    return Wrong(error.name, error.words, stages, removes, after, cost=cost, where=where)
+
+
+def _in_polynomial(kind: str, stages: Sequence[str], form: Node) -> Iterator[Wrong]:
+    """Errors in multiplying out, in powers and in collecting."""
+    last = LAST[kind]
+    parts = pieces(form)
+    for change in wrong_brackets(parts):
+        served = _bracket_stages(stages, change, last)
+        removes = (BRACKETS,) if change.touches == EVERY else ()
+        yield _wrong(change.error, served, written(change.after), removes, change.cost)
+    if TWO_BRACKETS in stages:
+        yield from _second_product(parts, last)  # fmt: skip
+    for change in wrong_powers(form):
+        yield _wrong(change.error, (last,), written(change.after))
+    spread = flat(parts)
+    further = 1 if spread != parts else 0
+    for change in wrong_joins(spread):
+        stage = ONE_KIND if change.touches == JOIN and kind == COLLECT else last
+        cost = change.cost + further
+        yield _wrong(change.error, (stage,), written(change.after), (), cost, JOINED)
+
+
+def _second_product(parts: Pieces, last: str) -> Iterator[Wrong]:
+    """Two of three brackets multiplied rightly, the rest wrongly."""
+    halfway = tidied(tuple(new for part in parts for new in advanced(part, True)))
+    if any(len(part.brackets) > 2 for part in parts) and has_bracket(halfway):
+        for change in wrong_brackets(halfway):
+            stage = last if change.touches == ONE_PRODUCT else BRACKETS
+            yield _wrong(change.error, (stage,), written(change.after), (), change.cost + 2)
+
+
+def _bracket_stages(stages: Sequence[str], change: Change, last: str) -> tuple[str, ...]:
+    if change.touches == ONE_PRODUCT or BRACKETS not in stages:
+        return (last,)
+    return (TWO_BRACKETS, BRACKETS) if TWO_BRACKETS in stages else (BRACKETS,)
+
+
+def _in_fractions(stages: Sequence[str], form: Node) -> Iterator[Wrong]:
+    single = as_terms(form)
+    for change in wrong_fractions(form):
+        served, removes = _fraction_stages(stages, change.touches)
+        yield _wrong(change.error, served, tree_of(change), removes)
+    yield from _above_the_bar(stages, form, len(single) > 1)
+
+
+def _fraction_stages(
+    stages: Sequence[str], touches: str
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The stage that an error in fractions spoils, and those that it takes away."""
+    shown = tuple(stage for stage in FACTORS if stage in stages)
+    match touches:
+        case bars.TOP | bars.BOTTOM:
+            own = NUMERATOR if touches == bars.TOP else DENOMINATOR
+            return ((FACTORISED,) if FACTORISED in stages else (own,)), ()
+        case bars.TURNING:
+            return (TURNED,), ()
+        case bars.COMMON | bars.DROPPED:
+            return (COMMON_BAR,), (NUMERATORS,)
+        case bars.TOPS:
+            return ((NUMERATORS,) if NUMERATORS in stages else (COMMON_BAR,)), ()
+        case _:
+            return (shown or (LOWEST,)), shown
+
+
+def _above_the_bar(stages: Sequence[str], form: Node, several: bool) -> Iterator[Wrong]:
+    """Errors in multiplying out and collecting what stands above one bar."""
+    above, below = _over_one_bar(form)
+    stage = NUMERATORS if SINGLE in stages else LOWEST
+    last = SINGLE if SINGLE in stages else LOWEST
+    try:
+        parts = pieces(above)
+    except NoValue:
+        return
+    for change in wrong_brackets(parts):
+        yield _wrong(change.error, (stage,), _under(written(change.after), below), (), several)
+    for change in wrong_joins(flat(parts)):
+        after = _under(written(change.after), below)
+        yield _wrong(change.error, (last,), after, (), change.cost + several)
+
+
+def _under(top: Node, bottom: Node) -> Node:
+    return top if bottom == Integer("1") else Quotient(top, bottom, "/")
+
+
+def _over_one_bar(form: Node) -> tuple[Node, Node]:
+    """A sum of fractions over the least common denominator, its brackets left standing."""
+    parts = as_terms(form)
+    if len(parts) == 1:
+        sign, top, bottom = parts[0]
+        return summed([(sign, top)]), bottom
+    least = least_common([polynomial(bottom) for _, _, bottom in parts])
+    above = []
+    for sign, top, bottom in parts:
+        factor = quotient(least, polynomial(bottom))
+        assert factor is not None
+        above.append((sign, _multiplied(top, factor)))
+    return summed(above), factored_node(least)
+
+
+def _multiplied(top: Node, factor: Polynomial) -> Node:
+    node = factored_node(factor)
+    return top if node == Integer("1") else product([node, top])

@@ -1,0 +1,250 @@
+"""What goes wrong when brackets are multiplied out? Common errors on the pieces of a polynomial."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from itembank.algebra.exact import Fraction
+from itembank.topics.catalogue import (
+    EXPANDING_SIGN,
+    FACTOR_ADDED,
+    FACTOR_DROPPED,
+    FACTOR_JOINED,
+    FIRST_ONLY,
+    JOINED_IN_BRACKET,
+    LAST_ONLY,
+    MINUS_DROPPED,
+    MINUS_FIRST_ONLY,
+    NUMBER_FIRST_ONLY,
+    CommonError,
+)
+from itembank.topics.expressions.catalogue import (
+    BRACKETS_ADDED,
+    DOUBLED,
+    FACTOR_FORGOTTEN,
+    FACTOR_TWICE,
+    FIRST_AND_LAST,
+    FIRST_TERM_ONLY,
+    LETTER_KEPT,
+    LETTERS_DOUBLED,
+    MIDDLE_ONCE,
+    MINUS_ONE_PRODUCT,
+    NOT_SQUARED,
+    NUMBERS_ADDED,
+    PRODUCT_MISSING,
+    PRODUCT_SIGN,
+    SQUARE_SIGN,
+    SQUARE_WITHOUT_MIDDLE,
+)
+from itembank.topics.expressions.pieces import (
+    Group,
+    Piece,
+    Pieces,
+    collected,
+    flat,
+    multiplied,
+    scaled,
+    times,
+    turned,
+)
+
+BRACKET, ONE_PRODUCT, EVERY = "bracket", "one product", "every bracket"
+"""What an error costs: the method of the bracket, the rightness of one of its products, or the
+method of all the brackets of a product of three."""
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A common error made on pieces: what it is, what it touches, what stands there after it."""
+
+    error: CommonError
+    touches: str
+    after: Pieces
+    cost: int = 0
+
+
+def wrong_brackets(parts: Pieces) -> Iterator[Change]:
+    """Every way to multiply out one bracket, or one pair of brackets, wrongly."""
+    for place, part in enumerate(parts):
+        if not part.groups:
+            continue
+        for error, touches, wrong in _of_piece(part):
+            yield Change(error, touches, parts[:place] + wrong + parts[place + 1 :])
+        yield from _within(parts, place, part)
+    yield from _factor_joined(parts)
+
+
+def _within(parts: Pieces, place: int, part: Piece) -> Iterator[Change]:
+    """Errors in a bracket that stands inside another, and in two brackets of three or more."""
+    for at, group in enumerate(part.groups):
+        for change in wrong_brackets(group.inner):
+            groups = (*part.groups[:at], Group(change.after, group.power), *part.groups[at + 1 :])
+            after = (*parts[:place], part._replace(groups=groups), *parts[place + 1 :])
+            yield Change(change.error, change.touches, after, change.cost)
+
+
+def _of_piece(part: Piece) -> Iterator[tuple[CommonError, str, Pieces]]:
+    brackets = part.brackets
+    front = Piece(part.size, part.letters)
+    if len(brackets) == 1:
+        for error, wrong in _of_one(front, flat(brackets[0])):
+            yield error, BRACKET, wrong
+        return
+    first, second, *others = (flat(inner) for inner in brackets)
+    rest = tuple(Group(inner) for inner in others)
+    square = part.groups[0].power > 1 or first == second
+    for error, touches, wrong in _of_two(first, second, square):
+        yield error, touches, scaled(wrong, front._replace(groups=rest))
+    if not rest:
+        yield from _of_front(front, first, second)
+    else:
+        ends = (_all_of(brackets, 0), _all_of(brackets, -1))
+        yield FIRST_AND_LAST, EVERY, scaled(ends, front)
+
+
+def _all_of(brackets: tuple[Pieces, ...], place: int) -> Piece:
+    """The product of the first, or of the last, terms of all brackets."""
+    out = Piece(Fraction(1))
+    for inner in brackets:
+        out = times(out, flat(inner)[place])
+    return out
+
+
+def _of_one(front: Piece, inner: Pieces) -> Iterator[tuple[CommonError, Pieces]]:
+    """One bracket with something before it: ``3x(2x - 5)``, ``-(x + 3)``."""
+    right = scaled(inner, front)
+    if front != Piece(Fraction(1)):
+        yield FIRST_ONLY, (right[0], *inner[1:])
+        if len(inner) > 1:
+            yield LAST_ONLY, (*inner[:-1], right[-1])
+        yield FACTOR_DROPPED, inner
+    if front.size < 0 and front.size != -1:
+        yield NUMBER_FIRST_ONLY, (right[0], *map(turned, inner[1:]))
+    if front.size < 0 and (front.size != -1 or front.letters):
+        yield MINUS_DROPPED, tuple(map(turned, right))
+    if front.size < 0 and len(inner) > 2:
+        yield MINUS_FIRST_ONLY, (right[0], *map(turned, right[1:]))
+    for place, term in enumerate(right):
+        if term.size < 0 or front.size < 0 or (not term.letters and place):
+            yield EXPANDING_SIGN, (*right[:place], turned(term), *right[place + 1 :])
+    if front.size > 0 and front.size != 1 and not front.letters:
+        yield from ((FACTOR_ADDED, wrong) for wrong in _added(front, inner, right))
+    yield from _joined_inside(front, inner)
+    yield from _letters(right, front, inner)
+
+
+def _added(front: Piece, inner: Pieces, right: Pieces) -> Iterator[Pieces]:
+    yield (*inner, front)
+    yield tuple(term._replace(size=term.size + front.size) for term in inner)
+    for place, term in enumerate(inner):
+        if not term.letters:
+            wrong = term._replace(size=term.size + front.size)
+            yield (*right[:place], wrong, *right[place + 1 :])
+
+
+def _joined_inside(front: Piece, inner: Pieces) -> Iterator[tuple[CommonError, Pieces]]:
+    """``4(x + 3)`` as ``4 × 4x`` or ``4 × 3x``."""
+    parts = collected(inner)
+    if len(parts) == 2 and parts[0].letters and not parts[1].letters:
+        letter, number = parts
+        for size in {letter.size + number.size, *([number.size] if letter.size == 1 else [])}:
+            yield JOINED_IN_BRACKET, (times(front, letter._replace(size=size)),)
+
+
+def _letters(right: Pieces, front: Piece, inner: Pieces) -> Iterator[tuple[CommonError, Pieces]]:
+    """x times x as 2x or as x, wherever the same letter meets itself."""
+    for error in (LETTERS_DOUBLED, LETTER_KEPT):
+        out = [
+            _met(error, front, term) or product for term, product in zip(inner, right, strict=True)
+        ]
+        if tuple(out) != right:
+            yield error, tuple(out)
+
+
+def _met(error: CommonError, one: Piece, other: Piece) -> Piece | None:
+    """The product of two terms in one and the same letter, worked wrongly."""
+    if len(one.letters) != 1 or one.letters != other.letters or one.letters[0][1] != 1:
+        return None
+    size = one.size * other.size * (2 if error is LETTERS_DOUBLED else 1)
+    return Piece(size, one.letters)
+
+
+def _of_two(
+    first: Pieces, second: Pieces, square: bool
+) -> Iterator[tuple[CommonError, str, Pieces]]:
+    """Two brackets multiplied: the products of each term by each term, some of them wrong."""
+    right = multiplied(first, second)
+    if square:
+        yield from _of_square(first, right)
+    elif len(first) == len(second) == 2:
+        yield FIRST_AND_LAST, BRACKET, (right[0], right[3])
+    if len(first) > 1 and not square:
+        yield FIRST_TERM_ONLY, BRACKET, (*right[: len(second)], *first[1:])
+    if not square:
+        yield BRACKETS_ADDED, BRACKET, collected((*first, *second))
+    for place, product in enumerate(right):
+        yield PRODUCT_MISSING, ONE_PRODUCT, (*right[:place], *right[place + 1 :])
+        sign = (*right[:place], turned(product), *right[place + 1 :])
+        if any(term.size < 0 for term in (*first, *second)):
+            yield PRODUCT_SIGN, ONE_PRODUCT, sign
+    yield from _numbers_added(first, second, right)
+    for error in (LETTERS_DOUBLED, LETTER_KEPT):
+        met = [_met(error, a, b) for a in first for b in second]
+        wrong = tuple(m or p for m, p in zip(met, right, strict=True))
+        if wrong != right:
+            yield error, ONE_PRODUCT if sum(map(bool, met)) == 1 else BRACKET, wrong
+
+
+def _of_square(first: Pieces, right: Pieces) -> Iterator[tuple[CommonError, str, Pieces]]:
+    if len(first) != 2:
+        yield SQUARE_WITHOUT_MIDDLE, BRACKET, tuple(times(term, term) for term in first)
+        return
+    a, b = right[0], right[3]
+    yield SQUARE_WITHOUT_MIDDLE, BRACKET, (a, b)
+    yield SQUARE_WITHOUT_MIDDLE, BRACKET, (a, turned(b))
+    yield MIDDLE_ONCE, ONE_PRODUCT, (a, right[1], b)
+    yield DOUBLED, BRACKET, scaled(first, Piece(Fraction(2)))
+    if first[1].size < 0:
+        yield SQUARE_SIGN, ONE_PRODUCT, (*right[:3], turned(b))
+    for place, term in ((0, a), (3, b)):
+        root = first[0] if place == 0 else first[1]
+        if term.letters and abs(root.size) != 1:
+            wrong = term._replace(size=abs(root.size))
+            yield NOT_SQUARED, ONE_PRODUCT, (*right[:place], wrong, *right[place + 1 :])
+
+
+def _numbers_added(
+    first: Pieces, second: Pieces, right: Pieces
+) -> Iterator[tuple[CommonError, str, Pieces]]:
+    for i, a in enumerate(first):
+        for j, b in enumerate(second):
+            if not a.letters and not b.letters:
+                place = i * len(second) + j
+                wrong = Piece(a.size + b.size)
+                yield NUMBERS_ADDED, ONE_PRODUCT, (*right[:place], wrong, *right[place + 1 :])
+
+
+def _of_front(
+    front: Piece, first: Pieces, second: Pieces
+) -> Iterator[tuple[CommonError, str, Pieces]]:
+    """A number, a letter or a minus before two brackets."""
+    right = scaled(multiplied(first, second), front)
+    if front.size < 0:
+        yield MINUS_ONE_PRODUCT, BRACKET, (right[0], *map(turned, right[1:]))
+        yield MINUS_DROPPED, BRACKET, tuple(map(turned, right))
+    if front.letters or abs(front.size) != 1:
+        yield FACTOR_TWICE, BRACKET, multiplied(scaled(first, front), scaled(second, front))
+        yield FACTOR_FORGOTTEN, BRACKET, multiplied(first, second)
+        yield FIRST_ONLY, BRACKET, (right[0], *collected(multiplied(first, second))[1:])
+
+
+def _factor_joined(parts: Pieces) -> Iterator[Change]:
+    """``9 - 2(x + 3)`` as ``7(x + 3)``."""
+    for i, number in enumerate(parts):
+        for j, part in enumerate(parts):
+            if number.letters or number.groups or not part.groups or part.letters:
+                continue
+            joined = part._replace(size=part.size + number.size)
+            after = tuple(joined if k == j else p for k, p in enumerate(parts) if k != i)
+            yield Change(FACTOR_JOINED, BRACKET, after)

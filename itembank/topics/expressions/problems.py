@@ -1,0 +1,181 @@
+"""What does a problem ask: to collect, to expand, to put values in, or to work with fractions?
+
+The task is read off the expression; what an item's instruction says is not needed.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cached_property
+
+from itembank.algebra.rationals import rational
+from itembank.algebra.reading import read_line
+from itembank.algebra.showing import typed
+from itembank.algebra.values import NoValue, number, symbols, walk
+from itembank.algebra.written import (
+    CutShort,
+    Node,
+    PlusMinus,
+    Power,
+    Product,
+    Quotient,
+    Relation,
+    Root,
+    Sum,
+    Symbol,
+)
+from itembank.topics.expressions.pieces import has_bracket, pieces
+from itembank.topics.expressions.trees import has_fraction, meant, plain, terms
+from itembank.topics.kinds import OtherKind, TopicError
+
+COLLECT, EXPAND, PUT, CANCEL, MULTIPLY, ADD = (
+    "collect",
+    "expand",
+    "put values in",
+    "cancel",
+    "multiply fractions",
+    "add fractions",
+)
+FRACTIONS = (CANCEL, MULTIPLY, ADD)
+
+MOST_LETTERS = 6
+
+_WHEN = re.compile(r"[\s,;]+(?:when|where|if|given\s+that|given|for|with)\s+(?=[a-zA-Z]\s*=)")
+
+
+@dataclass(frozen=True)
+class Task:
+    """A problem as read: the expression as written, and the values of its letters."""
+
+    relation: Relation
+    values: tuple[Relation, ...] = ()
+
+    @cached_property
+    def node(self) -> Node:
+        """The expression as a plain tree."""
+        return plain(self.relation.sides[-1])
+
+    @property
+    def subject(self) -> str:
+        """The letter that a formula gives: ``v`` of ``v = u + at``; empty for an expression."""
+        left = self.relation.sides[0]
+        return left.name if self.relation.signs and isinstance(left, Symbol) else ""
+
+    @cached_property
+    def put(self) -> dict[str, Node]:
+        """The value of each letter as written."""
+        return {one.sides[0].name: one.sides[1] for one in self.values}  # type: ignore[union-attr]
+
+    @cached_property
+    def kind(self) -> str:
+        """What is asked."""
+        if self.values:
+            return PUT
+        if has_fraction(self.node):
+            return _fraction_kind(self.node)
+        return EXPAND if has_bracket(pieces(self.node)) else COLLECT
+
+    @property
+    def text(self) -> str:
+        """The problem as typed text."""
+        return ", ".join(typed(one) for one in (self.relation, *self.values))
+
+
+def _fraction_kind(node: Node) -> str:
+    if len(terms(node)) > 1:
+        return ADD
+    body = terms(node)[0][1]
+    match body:
+        case Quotient(top, bottom):
+            inside = (*walk(top), *walk(bottom))
+            return MULTIPLY if any(map(_is_letter_fraction, inside)) else CANCEL
+        case Product():
+            return MULTIPLY
+        case _:
+            return CANCEL
+
+
+def _is_letter_fraction(node: Node) -> bool:
+    return isinstance(node, Quotient)
+
+
+def read_task(problem: str) -> Task:
+    """The task of a typed problem: ``4(x + 3) - 2x``, ``3x^2 - 2y, x = -2, y = 5``.
+
+    Raises:
+        ReadingFault: where the text cannot be read.
+        OtherKind: for an equation or an inequality.
+        TopicError: where it is no expression of this topic.
+    """
+    line = read_line(_WHEN.sub(", ", problem), comma=True)
+    if line.statement or line.notes or line.heads or line.label or len(line.alternatives) != 1:
+        raise TopicError("a problem must be one expression with nothing written beside it")
+    first, *values = line.alternatives[0]
+    return task_of(first, tuple(values))
+
+
+def task_of(relation: Relation, values: tuple[Relation, ...]) -> Task:
+    """The task of an expression with the values of its letters.
+
+    Raises:
+        OtherKind: for an equation or an inequality.
+        TopicError: where it is no expression of this topic.
+    """
+    relation = Relation(tuple(map(meant, relation.sides)), relation.signs)
+    found = Task(relation, values)
+    if relation.signs and not (found.subject and values and relation.signs == ("=",)):
+        sign = relation.signs[0]
+        kind = "an equation" if sign == "=" else f"a relation with {sign}"
+        raise OtherKind(f"this is no expression but {kind}")
+    _check_values(found)
+    for part in walk(found.node):
+        if isinstance(part, Root | PlusMinus | CutShort):
+            raise TopicError("this topic takes no roots, no ± and no decimals cut short")
+    letters = symbols(found.node)
+    if not letters:
+        raise OtherKind("this topic takes expressions with letters; here there is none")
+    if len(letters) > MOST_LETTERS:
+        raise TopicError(f"this topic takes up to {MOST_LETTERS} letters; here are {len(letters)}")
+    _check_worth(found)
+    return found
+
+
+def _check_values(task: Task) -> None:
+    wanted = symbols(task.node)
+    for one in task.values:
+        left = one.sides[0]
+        if one.signs != ("=",) or not isinstance(left, Symbol) or symbols(one.sides[1]):
+            raise TopicError(f"a letter with its value is expected, not {typed(one)}")
+        try:
+            number(one.sides[1])
+        except NoValue as fault:
+            raise TopicError(f"{typed(one)}: {fault}") from fault
+    given = [one.sides[0].name for one in task.values]  # type: ignore[union-attr]
+    if len(set(given)) < len(given):
+        raise TopicError("a letter is given two values")
+    if task.values and set(given) != wanted:
+        missing, more = sorted(wanted - set(given)), sorted(set(given) - wanted)
+        said = [f"no value is given for {', '.join(missing)}"] if missing else []
+        said += [f"the expression does not hold {', '.join(more)}"] if more else []
+        raise TopicError("; ".join(said))
+
+
+def _check_worth(task: Task) -> None:
+    try:
+        rational(task.node)
+        if task.kind in (COLLECT, EXPAND):
+            pieces(task.node)
+        elif task.kind in FRACTIONS and _mixes(task.node):
+            raise TopicError("a sum of fractions inside a product or a fraction is not taken")
+    except NoValue as fault:
+        raise TopicError(f"the expression cannot be worked with: {fault}") from fault
+
+
+def _mixes(node: Node) -> bool:
+    """A sum with a fraction that stands as a factor, above or below a bar."""
+    inner = [part for _, body in terms(node) for part in walk(body)]
+    return any(
+        isinstance(part, Sum | Power) and any(isinstance(p, Quotient) for p in walk(part))
+        for part in inner
+    )

@@ -1,0 +1,210 @@
+"""What goes wrong when values are put in and worked out? Common errors on trees of numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+from typing import NamedTuple
+
+from itembank.algebra.matching import left_to_right
+from itembank.algebra.values import NoValue, number, symbols
+from itembank.algebra.written import (
+    Bracket,
+    Integer,
+    Negative,
+    Node,
+    Power,
+    Product,
+    Quotient,
+    Sum,
+    Symbol,
+)
+from itembank.topics.catalogue import CommonError
+from itembank.topics.expressions.catalogue import (
+    DIGIT,
+    LEFT_TO_RIGHT,
+    MINUS_BEFORE_SQUARE,
+    MINUS_MINUS,
+    PRODUCT_OF_NEGATIVES,
+    PRODUCT_SQUARED,
+    SIGN_NOT_PUT,
+    SQUARED_DOUBLED,
+    VALUE_ADDED,
+    VALUES_EXCHANGED,
+)
+from itembank.topics.expressions.putting import put_in
+from itembank.topics.expressions.trees import plain, product
+
+PUTTING, WORKING = "putting in", "working out"
+"""What an error costs: the values put in, or only the value."""
+
+
+class NumberChange(NamedTuple):
+    """A common error in numbers: what it is, what it touches, the tree after it."""
+
+    error: CommonError
+    touches: str
+    after: Node
+
+
+def wrong_values(node: Node, values: Mapping[str, Node]) -> Iterator[NumberChange]:
+    """Every way to put the values in wrongly, or to work out wrongly what they make."""
+    if symbols(node):
+        yield from _wrongly_put(node, values)
+        try:
+            numbers = plain(put_in(node, values))
+        except NoValue:
+            return
+    else:
+        numbers = node
+    for error, after in _wrongly_worked(numbers):
+        yield NumberChange(error, WORKING, after)
+
+
+def _wrongly_put(node: Node, values: Mapping[str, Node]) -> Iterator[NumberChange]:
+    known = {name: value for name, value in values.items() if name in symbols(node)}
+    for name, value in known.items():
+        if isinstance(plain(value), Negative):
+            inner = plain(value)
+            assert isinstance(inner, Negative)
+            yield _put(SIGN_NOT_PUT, node, {**values, name: inner.body})
+    names = sorted(known)
+    for place, one in enumerate(names):
+        for other in names[place + 1 :]:
+            swapped = {**values, one: values[other], other: values[one]}
+            yield _put(VALUES_EXCHANGED, node, swapped)
+    for error in (DIGIT, VALUE_ADDED):
+        for after in _misread_products(node, values, error):
+            yield NumberChange(error, PUTTING, plain(put_in(after, values)))
+
+
+def _put(error: CommonError, node: Node, values: Mapping[str, Node]) -> NumberChange:
+    return NumberChange(error, PUTTING, plain(put_in(node, values)))
+
+
+def _misread_products(node: Node, values: Mapping[str, Node], error: CommonError) -> Iterator[Node]:
+    """``2x`` as 23, or as 2 + 3, where x is 3."""
+    for part, put in _places(node):
+        if not isinstance(part, Product):
+            continue
+        match part.factors:
+            case (Integer() as size, Symbol(name), *rest):
+                value = plain(values[name])
+                if error is DIGIT and isinstance(value, Integer):
+                    put_down: Node = Integer(size.digits + value.digits)
+                elif error is VALUE_ADDED:
+                    put_down = Sum((("+", size), ("+", value)))
+                else:
+                    continue
+                yield put(product([put_down, *rest]))
+            case (Symbol(), Symbol()) if error is VALUE_ADDED:
+                yield put(Sum((("+", part.factors[0]), ("+", part.factors[1]))))
+            case _:
+                continue
+
+
+@lru_cache(maxsize=8192)
+def _wrongly_worked(node: Node) -> tuple[tuple[CommonError, Node], ...]:
+    """Every way to work out numbers wrongly."""
+    return tuple(_worked(node))
+
+
+def _worked(node: Node) -> Iterator[tuple[CommonError, Node]]:
+    meant = left_to_right(node)
+    if meant is not None:
+        yield LEFT_TO_RIGHT, plain(meant)
+    for part, put in _places(node):
+        match part:
+            case Power(Negative(body), Integer(power)) if int(power) % 2 == 0:
+                yield MINUS_BEFORE_SQUARE, put(Negative(Power(body, Integer(power))))
+            case Sum(parts):
+                for place, (sign, body) in enumerate(parts):
+                    if place and sign == "-" and isinstance(body, Negative):
+                        changed = (*parts[:place], ("-", body.body), *parts[place + 1 :])
+                        yield MINUS_MINUS, put(Sum(changed))
+            case _:
+                pass
+        if isinstance(part, Power) and isinstance(part.exponent, Integer):
+            yield SQUARED_DOUBLED, put(product([part.base, part.exponent]))
+        if isinstance(part, Product):
+            yield from _product(part, put)
+    yield from _negative_terms(node)
+
+
+def _negative_terms(node: Node) -> Iterator[tuple[CommonError, Node]]:
+    """A negative product taken away: ``7 - 3(-2)`` as ``7 - 6``."""
+    if not isinstance(node, Sum):
+        return
+    for place, (sign, body) in enumerate(node.terms):
+        if place and sign == "-" and _is_negative(body) and not isinstance(body, Negative):
+            changed = (*node.terms[:place], ("+", body), *node.terms[place + 1 :])
+            yield MINUS_MINUS, Sum(changed)
+
+
+def _is_negative(body: Node) -> bool:
+    try:
+        return number(body) < 0
+    except NoValue:
+        return False
+
+
+def _product(part: Product, put: _Put) -> Iterator[tuple[CommonError, Node]]:
+    negatives = [f for f in part.factors if isinstance(f, Negative)]
+    if negatives:
+        yield PRODUCT_OF_NEGATIVES, put(Negative(part))
+    for place, factor in enumerate(part.factors):
+        if place and isinstance(factor, Power):
+            before = part.factors[:place]
+            base = product([*before, factor.base])
+            whole = Power(Bracket(base), factor.exponent)
+            yield PRODUCT_SQUARED, put(plain(product([whole, *part.factors[place + 1 :]])))
+
+
+class _Put(NamedTuple):
+    """How a changed part goes back into the tree that it came from."""
+
+    frames: tuple[tuple[Node, int], ...] = ()
+
+    def __call__(self, part: Node) -> Node:
+        for whole, place in reversed(self.frames):
+            part = _with(whole, place, part)
+        return plain(part)
+
+
+def _places(node: Node, frames: tuple[tuple[Node, int], ...] = ()) -> Iterator[tuple[Node, _Put]]:
+    yield node, _Put(frames)
+    for place, child in enumerate(_children(node)):
+        yield from _places(child, (*frames, (node, place)))
+
+
+def _children(node: Node) -> tuple[Node, ...]:
+    match node:
+        case Sum(parts):
+            return tuple(body for _, body in parts)
+        case Product(parts):
+            return parts
+        case Quotient(top, bottom):
+            return (top, bottom)
+        case Power(base) | Negative(base) | Bracket(base):
+            return (base,)
+        case _:
+            return ()
+
+
+def _with(whole: Node, place: int, part: Node) -> Node:
+    match whole:
+        case Sum(parts):
+            sign = parts[place][0]
+            return Sum((*parts[:place], (sign, part), *parts[place + 1 :]))
+        case Product(parts):
+            return product([*parts[:place], part, *parts[place + 1 :]])
+        case Quotient(top, bottom, mark):
+            return Quotient(part, bottom, mark) if place == 0 else Quotient(top, part, mark)
+        case Power(_, exponent):
+            return Power(part, exponent)
+        case Negative():
+            return Negative(part)
+        case Bracket(_, kind):
+            return Bracket(part, kind)
+        case _:
+            raise AssertionError(whole)

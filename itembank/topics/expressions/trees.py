@@ -1,0 +1,213 @@
+"""How is an expression built up as a person sees it? Terms and factors of a written tree, and back.
+
+The trees here are *plain*: without brackets that only group, sums and products flat. A fraction
+bar binds closer than ``÷`` and ``×`` between fractions: ``(x + 2)/3 ÷ 5/x`` is a fraction divided
+by a fraction.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from itertools import pairwise
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.polynomials import in_order
+from itembank.algebra.values import Monomial, Polynomial, number_form, symbols, walk
+from itembank.algebra.written import (
+    Bracket,
+    Integer,
+    Negative,
+    Node,
+    Positive,
+    Power,
+    Product,
+    Quotient,
+    Relation,
+    Sum,
+    Symbol,
+)
+
+Signed = tuple[int, Node]
+
+
+@lru_cache(maxsize=32768)
+def plain(node: Node) -> Node:
+    """The plain tree of a written one."""
+    match _regrouped(node):
+        case Bracket(body) | Positive(body):
+            return plain(body)
+        case Negative(body):
+            return Negative(plain(body))
+        case Sum(terms):
+            return Sum(tuple(_flat_terms(terms)))
+        case Product(factors):
+            return product([plain(factor) for factor in factors])
+        case Quotient(top, bottom, mark):
+            return Quotient(plain(top), plain(bottom), mark)
+        case Power(base, exponent):
+            return Power(plain(base), plain(exponent))
+        case other:
+            return other
+
+
+def _regrouped(node: Node) -> Node:
+    """``a/b ÷ c/d``, read from left to right, as a division of two fractions."""
+    match node:
+        case Quotient(Quotient(first, second, "÷"), last, "/"):
+            return Quotient(first, Quotient(second, last, "/"), "÷")
+        case Quotient(Product((*firsts, second), (*marks, "×")), last, "/"):
+            return Product((*firsts, Quotient(second, last, "/")), (*marks, "×"))
+        case _:
+            return node
+
+
+def meant(node: Node) -> Node:
+    """The written tree with fractions divided by fractions as they are meant; brackets stay."""
+    match _regrouped(node):
+        case Bracket(body, kind):
+            return Bracket(meant(body), kind)
+        case Positive(body):
+            return Positive(meant(body))
+        case Negative(body):
+            return Negative(meant(body))
+        case Sum(parts):
+            return Sum(tuple((sign, meant(body)) for sign, body in parts))
+        case Product(parts, marks):
+            return Product(tuple(map(meant, parts)), marks)
+        case Quotient(top, bottom, mark):
+            return Quotient(meant(top), meant(bottom), mark)
+        case Power(base, exponent):
+            return Power(meant(base), exponent)
+        case other:
+            return other
+
+
+def _flat_terms(terms: Sequence[tuple[str, Node]]) -> Iterable[tuple[str, Node]]:
+    for sign, body in terms:
+        inner = plain(body)
+        if sign == "+" and isinstance(inner, Sum):
+            yield from inner.terms
+        else:
+            yield sign, inner
+
+
+@lru_cache(maxsize=32768)
+def terms(node: Node) -> tuple[Signed, ...]:
+    """The terms of an expression, each with its sign (1 or -1); a lone term is one."""
+    match node:
+        case Sum(parts):
+            return tuple(_signed(1 if sign == "+" else -1, body) for sign, body in parts)
+        case _:
+            return (_signed(1, node),)
+
+
+def _signed(sign: int, body: Node) -> Signed:
+    while isinstance(body, Negative):
+        sign, body = -sign, body.body
+    return sign, body
+
+
+def summed(parts: Sequence[Signed]) -> Node:
+    """The terms as one expression; ``0`` for none."""
+    if not parts:
+        return Integer("0")
+    (sign, body), *rest = parts
+    first = Negative(body) if sign < 0 else body
+    if not rest:
+        return first
+    return Sum((("+", first), *(("+" if s > 0 else "-", b) for s, b in rest)))
+
+
+def factors(node: Node) -> tuple[Node, ...]:
+    """The factors of a term as written."""
+    return node.factors if isinstance(node, Product) else (node,)
+
+
+def product(parts: Sequence[Node]) -> Node:
+    """The factors as one product, a sign between those that would run together."""
+    flat = [factor for part in parts for factor in factors(part)]
+    if not flat:
+        return Integer("1")
+    if len(flat) == 1:
+        return flat[0]
+    marks = [
+        "×" if _fraction(one) or _fraction(other) or _plain(other) else ""
+        for one, other in pairwise(flat)
+    ]
+    return Product(tuple(flat), tuple(marks))
+
+
+def _fraction(node: Node) -> bool:
+    return isinstance(node, Quotient) and bool(symbols(node))
+
+
+def _plain(node: Node) -> bool:
+    return not symbols(node) and not isinstance(node, Sum)
+
+
+def over(top: Node, bottom: Node) -> Node:
+    """A fraction; the top itself where the bottom is 1."""
+    return top if bottom == Integer("1") else Quotient(top, bottom, "/")
+
+
+def has_fraction(node: Node) -> bool:
+    """Whether a fraction bar stands below or above a letter."""
+    return any(isinstance(part, Quotient) and symbols(part) for part in walk(node))
+
+
+def is_sum(node: Node) -> bool:
+    """Whether an expression has several terms."""
+    return isinstance(node, Sum)
+
+
+def whole(value: int) -> Node:
+    """A whole number as a tree."""
+    return Negative(Integer(str(-value))) if value < 0 else Integer(str(value))
+
+
+def number_node(value: Fraction) -> Node:
+    """A number as an integer or one fraction, its minus before it."""
+    top = Integer(str(abs(value.numerator)))
+    out: Node = top
+    if value.denominator != 1:
+        out = Quotient(top, Integer(str(value.denominator)), "/")
+    return Negative(out) if value < 0 else out
+
+
+def letters_node(monomial: Monomial) -> list[Node]:
+    """The letters of a monomial as factors: ``x^2``, ``y``."""
+    return [
+        Symbol(name) if power == 1 else Power(Symbol(name), Integer(str(power)))
+        for name, power in monomial
+    ]
+
+
+def term_node(size: Fraction, monomial: Monomial, brackets: Sequence[Node] = ()) -> Node:
+    """A term without its sign, ``size`` not negative: ``3x^2y``, ``5x/6``, ``2(x + 1)``."""
+    top, below = size.numerator, size.denominator
+    parts = [*letters_node(monomial), *brackets]
+    if top != 1 or not parts:
+        parts.insert(0, Integer(str(top)))
+    body = Product(tuple(parts), ("",) * (len(parts) - 1)) if len(parts) > 1 else parts[0]
+    return body if below == 1 else Quotient(body, Integer(str(below)), "/")
+
+
+def polynomial_node(polynomial: Polynomial) -> Node:
+    """A polynomial as a person writes it: collected, the highest power first."""
+    return term_list(tuple((size, monomial) for monomial, size in in_order(polynomial)))
+
+
+def term_list(parts: Sequence[tuple[Fraction, Monomial]]) -> Node:
+    """Terms in the order given, each as a person writes it."""
+    return summed([(1 if size > 0 else -1, term_node(abs(size), m)) for size, m in parts if size])
+
+
+def lone(node: Node) -> Relation:
+    """An expression as a line of its own."""
+    return Relation((node,))
+
+
+def is_number(node: Node) -> bool:
+    """Whether a tree is a finished number."""
+    return not symbols(node) and number_form(node) is not None
