@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from itembank.algebra.exact import Fraction
+from itembank.topics.kinds import Figure
 from schemes.cautions import CAUTIONS
 
 INVENTED = "Invented data: no real school, candidate or script."
@@ -31,6 +32,7 @@ class PaperQuestion:
     problem: str
     marks: int
     required_lines: int
+    figure: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +133,7 @@ class GuideQuestion:
     settings: tuple[tuple[str, str], ...] = ()
     errors: tuple[GuideError, ...] = ()
     notes: tuple[str, ...] = ()
+    figure: Figure | None = None
 
     @property
     def marks(self) -> int:

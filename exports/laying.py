@@ -18,6 +18,7 @@ from exports.documents import (
 )
 from exports.forms import tried_forms
 from itembank.topics.kinds import Route, Solution
+from schemes.comparing import earning
 from schemes.marking import mark_script
 from schemes.scheme import MarkPoint, Scheme, Settings
 from schemes.verdicts import MarkedScript, ScriptLine
@@ -26,7 +27,7 @@ from schemes.verdicts import MarkedScript, ScriptLine
 def paper_question(instruction: str, solution: Solution, scheme: Scheme) -> PaperQuestion:
     """A question whose space for working follows from its longest route."""
     longest = max(sum(line.required for line in route.lines) for route in solution.routes)
-    return PaperQuestion(instruction, solution.problem, scheme.total, longest)
+    return PaperQuestion(instruction, solution.problem, scheme.total, longest, solution.figure)
 
 
 def guide_question(
@@ -49,10 +50,11 @@ def guide_question(
         routes=tuple(_guide_route(route, scheme) for route in solution.routes),
         accepted=accepted,
         refused=refused,
-        follow_through=tuple(_follow_through(scheme.points)),
+        follow_through=() if scheme.routes else tuple(_follow_through(scheme.points)),
         settings=tuple(differing_settings(scheme.settings)),
         errors=tuple(errors),
-        notes=(*_value_alone(scheme, show_working), *scheme.notes),
+        notes=(*_value_alone(scheme, show_working), *_by_routes(solution, scheme), *scheme.notes),
+        figure=solution.figure,
     )
 
 
@@ -96,6 +98,8 @@ def beside(route: Route, scheme: Scheme) -> list[list[str]]:
     A point stands beside the required line at which a script cut off there first earns it, by the
     marker: the guide and the engine say the same. What no line earns stands beside the last.
     """
+    if scheme.routes:
+        return [list(earning(line.stage)) for line in route.lines]
     placed: list[list[str]] = [[] for _ in route.lines]
     waiting = [point.point for point in scheme.points]
     for place, line in enumerate(route.lines):
@@ -136,9 +140,19 @@ _SETTING_WORDS = {
 }
 
 
+def _by_routes(solution: Solution, scheme: Scheme) -> Iterable[str]:
+    """The answer, and what the engine does where it does not solve the problem."""
+    if scheme.routes:
+        yield f"Answer: {solution.answer}"
+        yield (
+            "These routes are the author's own. The engine compares working with their lines, and "
+            "leaves to the marker every point that it does not find there."
+        )
+
+
 def _value_alone(scheme: Scheme, show_working: bool) -> Iterable[str]:
     """What a right value without working earns where working is asked for (conventions 5.1)."""
-    if not show_working or scheme.total == 1:
+    if not show_working or scheme.total == 1 or scheme.routes:
         return
     yield {
         "special": "SC B1: a right value without working earns 1 mark in place of everything.",
@@ -174,7 +188,7 @@ def _follow_through(points: Sequence[MarkPoint]) -> Iterable[str]:
             continue
         if point.follow_through:
             yield (
-                f"{point.point} follows through: right for the candidate's own equation, with a "
+                f"{point.point} follows through: right for the candidate's own line, with a "
                 "method mark earned and no stage removed by the error."
             )
         else:

@@ -119,4 +119,17 @@ def _set(text: str, setter: Callable[[str], str]) -> Markup:
     try:
         return Markup(setter(text))
     except ReadingFault:
+        if "`" in text:
+            return _prose(text, setter)
         return Markup(f'<span class="typed">{escape(text)}</span>')
+
+
+def _prose(text: str, setter: Callable[[str], str]) -> Markup:
+    """Words with maths between backticks, as an author types them."""
+    from markupsafe import Markup, escape
+
+    pieces = text.split("`")
+    return Markup("").join(
+        _set(piece, setter) if place % 2 and piece.strip() else escape(_typographic(piece))
+        for place, piece in enumerate(pieces)
+    )

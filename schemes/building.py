@@ -11,13 +11,11 @@ from dataclasses import replace
 
 from itembank.topics import find_topic
 from itembank.topics.kinds import Solution
+from schemes.authored import authored_faults
 from schemes.awarding import CHECKED
 from schemes.marking import mark_script
-from schemes.scheme import MarkPoint, Scheme, Settings
+from schemes.scheme import MarkPoint, Scheme, Settings, name_faults, point_faults
 from schemes.verdicts import ScriptLine
-
-KINDS = ("M", "A", "B")
-MOST_MARKS = 20
 
 
 class SchemeFaults(ValueError):
@@ -135,6 +133,8 @@ def validate(scheme: Scheme) -> tuple[str, ...]:
         ReadingFault: where the problem cannot be read.
         TopicError: where no topic takes it.
     """
+    if scheme.routes:
+        return authored_faults(scheme)
     solution = find_topic(scheme.problem, scheme.topic or None).solve(scheme.problem)
     faults = [*_point_faults(scheme, solution)]
     if not faults:
@@ -159,10 +159,7 @@ def _point_faults(scheme: Scheme, solution: Solution) -> Iterator[str]:
     last = solution.stages[-1].name
     valued = {stage.name for stage in solution.stages if stage.kind == "A"} | {last}
     names = [point.point for point in scheme.points]
-    if not names:
-        yield "the scheme has no mark points"
-    for name in sorted({name for name in names if names.count(name) > 1}):
-        yield f"{name}: two points have this name"
+    yield from name_faults(names)
     for place, point in enumerate(scheme.points):
         yield from _faults_of(point, names[:place], stages, valued)
     if scheme.points and not any(point.stage == last for point in scheme.points):
@@ -172,19 +169,11 @@ def _point_faults(scheme: Scheme, solution: Solution) -> Iterator[str]:
 def _faults_of(
     point: MarkPoint, before: Sequence[str], stages: set[str], valued: set[str]
 ) -> Iterator[str]:
-    if point.kind not in KINDS:
-        yield f"{point.point}: the kind {point.kind!r} is none of {', '.join(KINDS)}"
-    if not 1 <= point.value <= MOST_MARKS:
-        yield f"{point.point}: {point.value} marks; a point has from 1 to {MOST_MARKS}"
+    yield from point_faults(point, before)
     for stage in point.stage.split(" + "):
         if stage not in stages:
             present = ", ".join(sorted(stages))
             yield f"{point.point}: the problem has no stage {stage!r}; it has {present}"
-    for name in point.depends_on:
-        if name not in before:
-            yield f"{point.point}: depends on {name!r}, which is no point before it"
-    if point.follow_through and point.kind != "A":
-        yield f"{point.point}: only an accuracy mark can be set to follow through"
     if point.kind == "A" and point.stage not in valued:
         values = " or ".join(repr(name) for name in sorted(valued))
         yield f"{point.point}: an accuracy mark rewards {values}, not {point.stage!r}"

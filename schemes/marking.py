@@ -13,6 +13,7 @@ from itembank.topics import find_topic
 from itembank.topics.judging import Judge
 from schemes.alone import special_mark
 from schemes.awarding import Award, awards, total
+from schemes.comparing import mark_by_routes
 from schemes.folding import fold
 from schemes.scheme import Scheme
 from schemes.states import Live, Rules, State
@@ -39,6 +40,8 @@ def mark_script(
     Raises:
         TopicError: where the scheme's problem is none of its topic's.
     """
+    if scheme.routes:
+        return mark_by_routes(scheme, lines)
     judge = find_topic(scheme.problem, scheme.topic or None).judge(scheme.problem)
     return mark_working(judge, scheme, lines, show_working)
 

@@ -2,8 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field, fields
 from typing import Any
+
+from itembank.topics.kinds import Route, RouteLine
+
+KINDS = ("M", "A", "B")
+MOST_MARKS = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +54,11 @@ class Settings:
 
 @dataclass(frozen=True, slots=True)
 class Scheme:
-    """The mark points of one problem, in order, with the settings they are marked under."""
+    """The mark points of one problem, in order, with the settings they are marked under.
+
+    ``routes`` are an author's own, where the engine does not solve the problem: the ``stage`` of
+    each line names the points that it earns. Elsewhere the topic knows the routes.
+    """
 
     problem: str
     topic: str
@@ -56,6 +66,7 @@ class Scheme:
     settings: Settings = field(default_factory=Settings)
     version: int = 1
     notes: tuple[str, ...] = ()
+    routes: tuple[Route, ...] = ()
 
     @property
     def total(self) -> int:
@@ -68,7 +79,7 @@ def to_record(scheme: Scheme) -> dict[str, Any]:
     record = asdict(scheme)
     for point in record["points"]:
         point["depends_on"] = list(point["depends_on"])
-    return {
+    out = {
         "problem": record["problem"],
         "topic": record["topic"],
         "version": record["version"],
@@ -77,6 +88,19 @@ def to_record(scheme: Scheme) -> dict[str, Any]:
         "settings": record["settings"],
         "notes": list(record["notes"]),
     }
+    if scheme.routes:
+        out["routes"] = [
+            {"name": route["name"], "lines": list(route["lines"])} for route in record["routes"]
+        ]
+    return out
+
+
+def routes_from_record(record: Sequence[Mapping[str, Any]]) -> tuple[Route, ...]:
+    """An author's routes, from the form in which ``to_record`` puts them."""
+    return tuple(
+        Route(route["name"], tuple(RouteLine(**line) for line in route["lines"]))
+        for route in record
+    )
 
 
 def setting_faults(record: Any) -> list[str]:
@@ -103,3 +127,24 @@ def setting_faults(record: Any) -> list[str]:
         elif type(value) is not bool:
             faults.append(f"setting {name} must be true or false")
     return faults
+
+
+def name_faults(names: Sequence[str]) -> Iterator[str]:
+    """What is wrong with the names of a scheme's points."""
+    if not names:
+        yield "the scheme has no mark points"
+    for name in sorted({name for name in names if names.count(name) > 1}):
+        yield f"{name}: two points have this name"
+
+
+def point_faults(point: MarkPoint, before: Sequence[str]) -> Iterator[str]:
+    """What is wrong with a point in itself, given the names of those before it."""
+    if point.kind not in KINDS:
+        yield f"{point.point}: the kind {point.kind!r} is none of {', '.join(KINDS)}"
+    if not 1 <= point.value <= MOST_MARKS:
+        yield f"{point.point}: {point.value} marks; a point has from 1 to {MOST_MARKS}"
+    for name in point.depends_on:
+        if name not in before:
+            yield f"{point.point}: depends on {name!r}, which is no point before it"
+    if point.follow_through and point.kind != "A":
+        yield f"{point.point}: only an accuracy mark can be set to follow through"

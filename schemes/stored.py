@@ -10,7 +10,7 @@ from functools import lru_cache
 from typing import Any
 
 from schemes.marking import mark_script
-from schemes.scheme import MarkPoint, Scheme, Settings
+from schemes.scheme import MarkPoint, Scheme, Settings, routes_from_record
 from schemes.verdicts import MarkedScript, ScriptLine
 
 REMEMBERED = 8_192  # scripts held ready: enough for an assessment, no more
@@ -29,6 +29,7 @@ def stored_scheme(record: Mapping[str, Any]) -> Scheme:
         Settings(**record["settings"]),
         record["version"],
         tuple(record["notes"]),
+        routes_from_record(record.get("routes", ())),
     )
 
 

@@ -19,7 +19,7 @@ from itembank.bank.tables import (
     ReviewState,
     known,
 )
-from itembank.topics.kinds import Route, RouteLine, Solution, Stage
+from itembank.topics.kinds import Figure, Route, RouteLine, Solution, Stage
 
 
 def add_item(
@@ -128,6 +128,7 @@ def solution_of(version: ItemVersion) -> Solution:
         ),
         stages=tuple(Stage(**stage) for stage in record["stages"]),
         checked=record["checked"],
+        figure=Figure(**record["figure"]) if record.get("figure") else None,
     )
 
 

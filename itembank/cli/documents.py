@@ -152,6 +152,8 @@ def errors_in(one: Question) -> list[GuideError]:
     from schemes.mistakes import error_scripts
 
     scheme, item = scheme_in(one), one.item
+    if scheme.routes:
+        return []
     return [
         guide_error(
             script.name,

@@ -9,7 +9,7 @@ import typer
 from itembank.cli import drawing
 from itembank.cli.banking import DEFAULT_BANK, Bank, By, Json, reading_from, writing_to
 from itembank.cli.contract import Record, scheme_record, solution_record
-from itembank.cli.printing import console, say, table, yes
+from itembank.cli.printing import console, say, shortened, table, yes
 from itembank.cli.scheme import show_scheme
 from itembank.cli.scheme_records import scheme_from_record
 from itembank.cli.solve import show_solution
@@ -46,6 +46,14 @@ def add(
             "show_working, notes.",
         ),
     ] = None,
+    authored: Annotated[
+        str | None,
+        typer.Option(
+            metavar="FILE",
+            help="Add an item that the engine does not solve, with its author's routes and mark "
+            "points (TOML; the README shows one).",
+        ),
+    ] = None,
     instruction: Annotated[str, typer.Option(help="What is asked; else what the topic asks.")] = "",
     code: Annotated[str, typer.Option(help="The item's stable code; else the next free one.")] = "",
     topic: Annotated[str, typer.Option(help="The topic, where several could take it.")] = "",
@@ -66,10 +74,15 @@ def add(
 ) -> None:
     """Add one item, or a table of them: solved, checked, with its default scheme, as a draft."""
     from itembank.bank.items import add_items
+    from itembank.cli.authored import draft_of_author
     from itembank.cli.item_rows import drafts_of, drafts_of_file
 
-    exactly_one(problem=problem, csv=csv)
-    if csv is not None:
+    exactly_one(problem=problem, csv=csv, authored=authored)
+    doubts: tuple[str, ...] = ()
+    if authored is not None:
+        draft, doubts = draft_of_author(authored)
+        drafts = [draft]
+    elif csv is not None:
         drafts = drafts_of_file(csv, instruction)
     else:
         row = {
@@ -90,6 +103,8 @@ def add(
         lines = [f"{version.code}: {version.problem} ({version.marks} marks)" for version in added]
     for line in lines:
         say(console(), f"Added as a draft: {line}")
+    for doubt in doubts:
+        say(console(), f"To be looked at again: {doubt}")
 
 
 app.command()(drawing.families)
@@ -125,7 +140,15 @@ def list_items(
             typer.echo(json_text(_row_record(row)))
         return
     rows = [
-        (row.code, row.version, row.problem, row.marks, row.minutes, ", ".join(row.tags), row.state)
+        (
+            row.code,
+            row.version,
+            shortened(row.problem),
+            row.marks,
+            row.minutes,
+            ", ".join(row.tags),
+            row.state,
+        )
         for row in found.rows
     ]
     screen = console()

@@ -15,6 +15,10 @@ if TYPE_CHECKING:
     from itembank.bank.drafts import ItemDraft
     from itembank.topics.kinds import Solution
 
+AUTHORED_HINT = (
+    "A problem that the engine does not solve can be an item all the same, with its author's "
+    "routes and mark points: item add --authored FILE."
+)
 NEEDED = ("problem",)
 ALLOWED = (
     *("instruction", "code", "topic", "tags", "year_level", "minutes"),
@@ -54,7 +58,8 @@ def drafts_of(
             found += placed(draft, draft_faults(draft))
             drafts.append(draft)
     if found:
-        raise Fault("\n".join(found))
+        unsolved = any("column problem" in fault for fault in found)
+        raise Fault("\n".join([*found, *([AUTHORED_HINT] if unsolved else [])]))
     return drafts
 
 

@@ -69,3 +69,8 @@ def counted(number: int, noun: str) -> str:
 def yes(value: bool) -> str:
     """A tick, or nothing."""
     return "✓" if value else ""
+
+
+def shortened(text: str, most: int = 44) -> str:
+    """A text cut to fit a column of a table."""
+    return text if len(text) <= most else text[: most - 1].rstrip() + "…"

@@ -13,7 +13,7 @@ from itembank.cli.contract import (
     record_object,
     with_overrides,
 )
-from schemes.scheme import MarkPoint, Scheme, Settings, setting_faults
+from schemes.scheme import MarkPoint, Scheme, Settings, routes_from_record, setting_faults
 
 MOST_POINTS = 50  # mark points of one scheme
 
@@ -35,6 +35,7 @@ def scheme_from_record(record: Any, topic: str) -> Scheme:
         faults.append('"version" must be a whole number from 1')
     if not _is_texts(found.get("notes", [])):
         faults.append('"notes" must be a list of texts')
+    faults += _routes_faults(found.get("routes", []))
     if not faults and "total" in found:
         total = sum(point.get("value", 1) for point in found["points"])
         if found["total"] != total:
@@ -47,6 +48,7 @@ def scheme_from_record(record: Any, topic: str) -> Scheme:
         settings=with_overrides(Settings(), found.get("settings")),
         version=found.get("version", 1),
         notes=tuple(found.get("notes", ())),
+        routes=routes_from_record(found.get("routes", ())),
     )
 
 
@@ -60,6 +62,21 @@ def _points_faults(points: Any) -> list[str]:
         for at, point in enumerate(points, 1)
         for fault in (_point_faults(point) if isinstance(point, dict) else ["must be an object"])
     ]
+
+
+def _routes_faults(routes: Any) -> list[str]:
+    if not isinstance(routes, list):
+        return ['"routes" must be a list']
+    kinds = {"text": str, "step": str, "stage": str, "required": bool}
+    for at, route in enumerate(routes, 1):
+        lines = route.get("lines") if isinstance(route, dict) else None
+        if not isinstance(lines, list) or not isinstance(route.get("name"), str):
+            return [f'"routes", number {at}: must have "name" and "lines"']
+        for line in lines:
+            right = isinstance(line, dict) and set(line) == set(kinds)
+            if not right or any(type(line[name]) is not kind for name, kind in kinds.items()):
+                return [f'"routes", number {at}: each line must have {", ".join(kinds)}']
+    return []
 
 
 def _point_faults(point: Record) -> list[str]:

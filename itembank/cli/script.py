@@ -10,7 +10,7 @@ import typer
 from itembank.cli.banking import DEFAULT_BANK, Bank, Json, reading_from, writing_to
 from itembank.cli.contract import RecordFault, script_lines, working_lines
 from itembank.cli.faults import Fault
-from itembank.cli.printing import console, say, table
+from itembank.cli.printing import console, say, shortened, table
 from itembank.cli.streams import json_text, read_csv_rows, read_json_lines
 from itembank.cli.usage import exactly_one
 
@@ -91,7 +91,8 @@ def list_them(
             typer.echo(json_text({**record, "state": str(row.state), "item": row.item}))
         return
     rows = [
-        (row.candidate, row.question, row.problem, row.state, _working(row.lines)) for row in found
+        (row.candidate, row.question, shortened(row.problem), row.state, _working(row.lines))
+        for row in found
     ]
     columns = ("Candidate", "Question#", "Problem=", "State", "Working=")
     console().print(table("Scripts", columns, rows))

@@ -86,12 +86,26 @@ class Route:
 
 
 @dataclass(frozen=True, slots=True)
+class Figure:
+    """An image that belongs to a problem.
+
+    ``media`` is its media type (``image/png``, ``image/jpeg``, ``image/svg+xml``), ``data`` the
+    file in Base64 (RFC 4648), ``words`` what it shows, for those who cannot see it.
+    """
+
+    media: str
+    data: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Solution:
     """The reference solution of a problem: every sensible route, each line checked by SymPy.
 
     ``answer`` is typed text (``x = 11/4``, ``no solution``, ``all values``); ``forms`` are the
     accepted forms of the value, the preferred one first (empty where there is no value).
-    ``stages`` are those present in the problem, in order.
+    ``stages`` are those present in the problem, in order. ``checked`` is False where the routes
+    are an author's own; ``figure`` is an image that belongs to the problem.
     """
 
     problem: str
@@ -101,3 +115,4 @@ class Solution:
     routes: tuple[Route, ...]
     stages: tuple[Stage, ...]
     checked: bool = True
+    figure: Figure | None = None
