@@ -46,7 +46,10 @@ def explain(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
     if right is not None:
         return (Reading(RIGHT, right),)
     return (
-        _errors(judge, source, form) or _slips(judge, source, form) or _pairs(judge, source, form)
+        _errors(judge, source, form)
+        or _seen(judge, source, form)
+        or _slips(judge, source, form)
+        or _pairs(judge, source, form)
     )
 
 
@@ -79,6 +82,12 @@ def _near(readings: list[Reading]) -> tuple[Reading, ...]:
     """The readings within a margin of the cheapest."""
     readings.sort(key=lambda reading: reading.cost)
     return tuple(r for r in readings if r.cost <= readings[0].cost + MARGIN)
+
+
+def _seen(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
+    """The errors that show in how the line is written, whatever numbers stand in it."""
+    wrongs = judge.seen(source, form)
+    return _near([Reading(ERROR, ERROR_COST + wrong.cost, (wrong,)) for wrong in wrongs])
 
 
 def _slips(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:

@@ -191,6 +191,9 @@ class Judge(Protocol):
     def wrongs(self, form: Any) -> Iterator[Wrong]:
         """Every common error applied wherever it applies."""
 
+    def seen(self, source: Any, form: Any) -> Iterator[Wrong]:
+        """Common errors that a line shows by how it is written, whatever its numbers."""
+
     def fits(self, wrong: Wrong, form: Any) -> int | None:
         """What a person pays to get from a common error to a line; None where it is not natural."""
 

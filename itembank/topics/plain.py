@@ -84,6 +84,10 @@ class PlainJudge:
         """The line itself."""
         return form
 
+    def seen(self, source: Any, form: Any) -> Iterator[Wrong]:
+        """Every error is told by what it leads to."""
+        return iter(())
+
     def fits(self, wrong: Wrong, form: Any) -> int | None:
         """Every way to go on from an error is natural."""
         return self.follows(wrong.after, form)
