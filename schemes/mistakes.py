@@ -154,6 +154,8 @@ def _spoils(judge: Judge, wrong: Wrong, form: Form, stage: str) -> bool:
     if not wrong.stages or stage in wrong.stages:
         return True
     first = wrong.stages[0]
+    if wrong.leaps and stage in judge.order[: judge.order.index(first)]:
+        return True
     if first in judge.stages or first in judge.reached(form, form):
         return False
     later = judge.order[judge.order.index(first) :]

@@ -36,7 +36,8 @@ class Wrong:
     tuple stands for the earliest stage not yet reached. ``removes`` are the stages that the error
     takes away. ``where`` is the topic's own note of what the error did. ``both`` is what the
     operation would give on both sides where it stands on one;
-    ``shown`` asks that the line itself show the operation; ``cost`` counts the moves in the error.
+    ``shown`` asks that the line itself show the operation; ``cost`` counts the moves in the error;
+    ``leaps`` tells that the error is made in going to its stage at once, over those before it.
     """
 
     name: str
@@ -48,6 +49,7 @@ class Wrong:
     shown: bool = False
     cost: int = 0
     where: Any = None
+    leaps: bool = False
 
 
 @dataclass(frozen=True, slots=True)
