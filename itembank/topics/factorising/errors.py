@@ -57,7 +57,8 @@ def wrongs(form: Form) -> Iterator[Wrong]:
 
 
 def _wrong(error: CommonError, shape: Shape, stage: str, cost: int) -> Wrong:
-    return Wrong(error.name, error.words, (stage,), (), made(shape), cost=cost)
+    leaps = stage == FULL
+    return Wrong(error.name, error.words, (stage,), (), made(shape), cost=cost, leaps=leaps)
 
 
 class _Put(NamedTuple):

@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from itembank.topics import Topic
 from itembank.topics.factorising.catalogue import ERRORS, frequency
+from itembank.topics.factorising.families import FAMILIES
 from itembank.topics.factorising.judging import FactorisingJudge
 from itembank.topics.factorising.problems import read_problem
 from itembank.topics.factorising.routes import TOPIC, solve
@@ -39,5 +40,6 @@ FACTORISING = Topic(
     instruction="Factorise fully.",
     rules=RULES,
     errors=ERRORS,
+    families=FAMILIES,
     frequency=frequency,
 )
