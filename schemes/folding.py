@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import left_to_right, part_of, same_relation
 from itembank.algebra.values import NoValue, number, relation_symbols
 from itembank.algebra.written import Line, Node, Relation
-from itembank.topics.judging import Answer
+from itembank.topics.judging import Answer, Judge
 from schemes.attempts import is_problem, misread, problem_copied, restarted, starts_again
 from schemes.numbers import judge_numbers
-from schemes.states import EARNED, Record, Rules, State, Stated, Status, Step
+from schemes.states import EARNED, Live, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
 from schemes.stepping import allowed, judge_line, rested, right_form
 from schemes.working import WorkLine
@@ -24,14 +25,26 @@ BESIDE = "terms worked out beside the work"
 AGAIN = {"again", "try again", "start again", "second try", "attempt 2", "redo"}
 
 
-def fold(start: State, lines: Sequence[WorkLine], rules: Rules) -> list[State]:
+def fold(judge: Judge, lines: Sequence[WorkLine], rules: Rules) -> list[State]:
     """Every state that the script can be read to, the cheapest first."""
-    states = [start]
-    counted = [line for line in lines if line.counts]
-    for line in counted:
-        last = line is counted[-1]
-        states = _pruned([after for state in states for after in _line(state, line, rules, last)])
+    counted = tuple(line for line in lines if line.counts)
+    states = _after(judge, rules, counted, bool(counted) and counted[-1].closes)
     return [after for state in states for after in _unread_to_the_end(rested(state, rules), rules)]
+
+
+@lru_cache(maxsize=16384)
+def _after(
+    judge: Judge, rules: Rules, lines: tuple[WorkLine, ...], last: bool
+) -> tuple[State, ...]:
+    """The states after some lines; scripts that begin alike are read once as far as that goes.
+
+    ``last`` tells that the script ends here, which a line of numbers alone is read by.
+    """
+    if not lines:
+        return (State(judge, (Live(0, judge.start, judge.start),)),)
+    before = _after(judge, rules, lines[:-1], False)
+    after = [after for state in before for after in _line(state, lines[-1], rules, last)]
+    return tuple(_pruned(after))
 
 
 def _unread_to_the_end(state: State, rules: Rules) -> list[State]:

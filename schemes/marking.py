@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from itembank.topics import find_topic
 from itembank.topics.judging import Judge
@@ -16,7 +17,7 @@ from schemes.awarding import Award, awards, total
 from schemes.comparing import mark_by_routes
 from schemes.folding import fold
 from schemes.scheme import Scheme
-from schemes.states import Live, Rules, State
+from schemes.states import Rules, State
 from schemes.verdicts import (
     LineMark,
     MarkedScript,
@@ -40,10 +41,20 @@ def mark_script(
     Raises:
         TopicError: where the scheme's problem is none of its topic's.
     """
+    return _remembered(scheme, tuple(lines), show_working)
+
+
+@lru_cache(maxsize=4096)
+def _remembered(scheme: Scheme, lines: tuple[ScriptLine, ...], show_working: bool) -> MarkedScript:
+    """Many pupils hand in the same working: it is marked once."""
     if scheme.routes:
         return mark_by_routes(scheme, lines)
-    judge = find_topic(scheme.problem, scheme.topic or None).judge(scheme.problem)
-    return mark_working(judge, scheme, lines, show_working)
+    return mark_working(_judge(scheme), scheme, lines, show_working)
+
+
+@lru_cache(maxsize=4096)
+def _judge(scheme: Scheme) -> Judge:
+    return find_topic(scheme.problem, scheme.topic or None).judge(scheme.problem)
 
 
 def mark_working(
@@ -54,8 +65,7 @@ def mark_working(
     alone = special_mark(scheme, judge, working, show_working)
     if alone is not None:
         return alone
-    rules = Rules(scheme.settings, _carrying(scheme, judge))
-    states = fold(State(judge, (Live(0, judge.start, judge.start),)), working.lines, rules)
+    states = fold(judge, working.lines, _rules(scheme, judge))
     outcomes = _outcomes(states, scheme, judge)
     marked = _marked(scheme, working, outcomes)
     if working.mixed:
@@ -63,10 +73,12 @@ def mark_working(
     return marked
 
 
-def _carrying(scheme: Scheme, judge: Judge) -> tuple[str, ...]:
-    """The stages that carry a method mark, in the order of the topic."""
+@lru_cache(maxsize=4096)
+def _rules(scheme: Scheme, judge: Judge) -> Rules:
+    """The settings, and the stages that carry a method mark in the order of the topic."""
     named = {stage for point in scheme.points for stage in point.stage.split(" + ")}
-    return tuple(s for s in judge.order if s in named and s not in judge.valued)
+    carrying = (s for s in judge.order if s in named and s not in judge.valued)
+    return Rules(scheme.settings, tuple(carrying))
 
 
 def _outcomes(states: Sequence[State], scheme: Scheme, judge: Judge) -> list[Outcome]:

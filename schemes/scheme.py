@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field, fields
 from typing import Any
 
+from itembank.algebra.hashing import HashedOnce
 from itembank.topics.kinds import Route, RouteLine
 
 KINDS = ("M", "A", "B")
@@ -53,12 +54,14 @@ class Settings:
 
 
 @dataclass(frozen=True, slots=True)
-class Scheme:
+class Scheme(HashedOnce):
     """The mark points of one problem, in order, with the settings they are marked under.
 
     ``routes`` are an author's own, where the engine does not solve the problem: the ``stage`` of
     each line names the points that it earns. Elsewhere the topic knows the routes.
     """
+
+    __hash__ = HashedOnce.__hash__
 
     problem: str
     topic: str

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.written import Note, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.scheme import Settings
@@ -197,8 +198,10 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
-class Rules:
+class Rules(HashedOnce):
     """What holds for the whole script: the settings and the stages that carry a mark."""
+
+    __hash__ = HashedOnce.__hash__
 
     settings: Settings
     carrying: tuple[str, ...]

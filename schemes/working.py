@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.matching import renamed
 from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.values import relation_symbols
@@ -18,9 +19,11 @@ from itembank.topics.judging import Judge
 from schemes.verdicts import ScriptLine
 
 
-@dataclass(frozen=True, slots=True)
-class WorkLine:
+@dataclass(frozen=True)
+class WorkLine(HashedOnce):
     """One line handed in, with the lines read from it; ``counts`` is false where it is replaced."""
+
+    __hash__ = HashedOnce.__hash__
 
     number: int
     text: str
@@ -28,7 +31,7 @@ class WorkLine:
     fault: ReadingFault | None = None
     counts: bool = True
 
-    @property
+    @cached_property
     def relations(self) -> tuple[Relation, ...]:
         """Every relation of the line as written, in order."""
         return tuple(r for line in self.lines for group in line.alternatives for r in group)
@@ -36,6 +39,17 @@ class WorkLine:
     def judged(self, judge: Judge) -> tuple[Relation, ...]:
         """What the line is judged as."""
         return tuple(r for line in self.lines for r in judge.relations(line.alternatives))
+
+    @cached_property
+    def letters(self) -> frozenset[str]:
+        """Every letter that stands in the line."""
+        return frozenset().union(*map(relation_symbols, self.relations))
+
+    @cached_property
+    def closes(self) -> bool:
+        """Whether it matters that this is the last line: it holds numbers alone (4.6)."""
+        goes_on = any(line.heads[:1] == ("=",) for line in self.lines)
+        return goes_on or any(len(r.sides) > 2 or not relation_symbols(r) for r in self.relations)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,17 +64,20 @@ class Working:
 
 def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = False) -> Working:
     """Read every line of a script; never raises for what a pupil wrote."""
-    read = tuple(_read(n, line, comma) for n, line in enumerate(lines, start=1))
+    read = tuple(_read(n, line.text, comma) for n, line in enumerate(lines, start=1))
     crossed = [line.crossed_out for line in lines]
     named = _with_letters(read, judge)
+    if not any(crossed):
+        return named
     return replace(named, lines=_replaced(named.lines, crossed, judge))
 
 
-def _read(number: int, line: ScriptLine, comma: bool) -> WorkLine:
+@lru_cache(maxsize=16384)
+def _read(number: int, text: str, comma: bool) -> WorkLine:
     try:
-        return WorkLine(number, line.text, _remembered(line.text, comma))
+        return WorkLine(number, text, _remembered(text, comma))
     except ReadingFault as fault:
-        return WorkLine(number, line.text, (), fault)
+        return WorkLine(number, text, (), fault.with_traceback(None))
 
 
 @lru_cache(maxsize=32768)
@@ -74,8 +91,6 @@ def _replaced(
 ) -> tuple[WorkLine, ...]:
     """Crossed-out lines count only where nothing replaces them (conventions 5.3)."""
     standing = [line for line, out in zip(read, crossed, strict=True) if not out and _says(line)]
-    if not any(crossed):
-        return read
     if not standing or _same_value_alone(standing, read, crossed, judge):
         return read
     last = max(line.number for line in standing)
@@ -114,34 +129,31 @@ def _value(relation: Relation, judge: Judge) -> object:
 
 def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
     own = judge.unknowns
-    used = [sorted(_letters(line)) for line in read if line.counts]
-    foreign = sorted({letter for letters in used for letter in letters} - own - judge.names)
+    foreign = sorted(frozenset().union(*(line.letters for line in read)) - own - judge.names)
+    if not foreign:
+        return Working(read)
     if len(own) != 1 or len(foreign) != 1:
-        return Working(
-            read, mixed=_first_mixed(read, own | judge.names) if foreign and len(own) == 1 else 0
-        )
+        known = own | judge.names
+        return Working(read, mixed=_first_mixed(read, known) if len(own) == 1 else 0)
     (unknown,), letter = tuple(own), foreign[0]
     lines = tuple(_rename(line, letter, unknown) for line in read)
     own_used = [
         line.number
         for line in read
-        if line.counts and unknown in _letters(line) and not set(judge.given) & set(line.relations)
+        if line.counts and unknown in line.letters and not set(judge.given) & set(line.relations)
     ]
     if not own_used or letter.lower() == unknown.lower():
         note = "" if letter.lower() == unknown.lower() else f"{letter} stands for {unknown}"
         return Working(lines, note)
-    first = min(line.number for line in read if letter in _letters(line))
+    first = min(line.number for line in read if letter in line.letters)
     return Working(lines, "", max(first, min(own_used)))
 
 
 def _first_mixed(read: tuple[WorkLine, ...], own: frozenset[str]) -> int:
-    return next((line.number for line in read if _letters(line) - own), 0)
+    return next((line.number for line in read if line.letters - own), 0)
 
 
-def _letters(line: WorkLine) -> frozenset[str]:
-    return frozenset().union(*(relation_symbols(r) for r in line.relations))
-
-
+@lru_cache(maxsize=4096)
 def _rename(line: WorkLine, old: str, new: str) -> WorkLine:
     lines = tuple(
         replace(

@@ -16,6 +16,7 @@ from itembank.algebra.grammar import (
     read_relation,
     same_signs,
 )
+from itembank.algebra.plain import read_plain
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
 from itembank.algebra.written import Line, Node, Note, Relation, Symbol
 
@@ -100,9 +101,12 @@ def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
     """
     if len(text) > LONGEST_LINE:
         raise ReadingFault(LONGEST_LINE + 1, f"at most {LONGEST_LINE} characters", str(len(text)))
-    plain = made_plain(same_signs(text))
-    pieces = _pieces(plain)
-    lines = [_read_piece(plain, start, end, comma) for start, end in pieces]
+    alike = same_signs(text)
+    relation = read_plain(alike)
+    if relation is not None:
+        return (Line(alike, ((relation,),)),)
+    alike = made_plain(alike)
+    lines = [_read_piece(alike, start, end, comma) for start, end in _pieces(alike)]
     return tuple(line for line in lines if line is not None)
 
 

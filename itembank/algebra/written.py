@@ -9,51 +9,36 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-
-class _Remembered:
-    """A node that is asked for its hash again and again works it out once."""
-
-    __slots__ = ("_hash",)
-    _hash: int
-    __match_args__: tuple[str, ...] = ()
-
-    def __hash__(self) -> int:
-        try:
-            return self._hash
-        except AttributeError:
-            values = [getattr(self, name) for name in self.__match_args__]
-            found = hash((type(self).__name__, *values))
-            object.__setattr__(self, "_hash", found)
-            return found
+from itembank.algebra.hashing import HashedOnce
 
 
 @dataclass(frozen=True, slots=True)
-class Integer(_Remembered):
+class Integer(HashedOnce):
     """A whole number as its digits: ``12``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     digits: str
 
 
 @dataclass(frozen=True, slots=True)
-class Decimal(_Remembered):
+class Decimal(HashedOnce):
     """A terminating decimal as written, with a point: ``2.50``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     text: str
 
 
 @dataclass(frozen=True, slots=True)
-class Recurring(_Remembered):
+class Recurring(HashedOnce):
     """A decimal whose recurrence is marked: ``plain`` up to the block (``5.8``), ``block`` (``3``).
 
     ``mark`` tells how it was marked: ``dot``, ``bar``, ``word`` or ``dots`` (``5.8333...``);
     ``repeats`` is how often the block was written.
     """
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     plain: str
     block: str
@@ -62,19 +47,19 @@ class Recurring(_Remembered):
 
 
 @dataclass(frozen=True, slots=True)
-class CutShort(_Remembered):
+class CutShort(HashedOnce):
     """A decimal that goes on without saying how: ``5.83...``. Its value is not known exactly."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     text: str
 
 
 @dataclass(frozen=True, slots=True)
-class Mixed(_Remembered):
+class Mixed(HashedOnce):
     """A mixed number: ``2 3/4``; digits only, no sign."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     whole: str
     top: str
@@ -82,73 +67,73 @@ class Mixed(_Remembered):
 
 
 @dataclass(frozen=True, slots=True)
-class Symbol(_Remembered):
+class Symbol(HashedOnce):
     """A letter that stands for a number: ``x``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     name: str
 
 
 @dataclass(frozen=True, slots=True)
-class Negative(_Remembered):
+class Negative(HashedOnce):
     """A minus written before something: ``-3``, ``-(x + 1)``, ``--3``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     body: Node
 
 
 @dataclass(frozen=True, slots=True)
-class Positive(_Remembered):
+class Positive(HashedOnce):
     """A plus written before something: ``+3``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     body: Node
 
 
 @dataclass(frozen=True, slots=True)
-class PlusMinus(_Remembered):
+class PlusMinus(HashedOnce):
     """A plus-or-minus written before something: ``±3``. It stands for two values."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     body: Node
 
 
 @dataclass(frozen=True, slots=True)
-class Sum(_Remembered):
+class Sum(HashedOnce):
     """Terms in the order written, each with the sign before it: ``+``, ``-`` or ``±``.
 
     The first sign is always ``+``: a leading minus is a :class:`Negative` body.
     ``14 - 3x - 14`` is ``Sum((("+", 14), ("-", 3x), ("-", 14)))``.
     """
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     terms: tuple[tuple[str, Node], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Product(_Remembered):
+class Product(HashedOnce):
     """Factors in the order written.
 
     ``marks[i]`` stands between factors i and i + 1: ``""`` where it is implied (``3x``), ``×``
     where it is written.
     """
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     factors: tuple[Node, ...]
     marks: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Quotient(_Remembered):
+class Quotient(HashedOnce):
     """``top`` over ``bottom``; ``mark`` is ``/`` (a fraction bar) or ``÷``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     top: Node
     bottom: Node
@@ -156,46 +141,46 @@ class Quotient(_Remembered):
 
 
 @dataclass(frozen=True, slots=True)
-class Power(_Remembered):
+class Power(HashedOnce):
     """``base ^ exponent``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     base: Node
     exponent: Node
 
 
 @dataclass(frozen=True, slots=True)
-class Root(_Remembered):
+class Root(HashedOnce):
     """The square root of ``body``: ``√17``, ``√(x + 1)``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     body: Node
 
 
 @dataclass(frozen=True, slots=True)
-class Bracket(_Remembered):
+class Bracket(HashedOnce):
     """A bracket as written; ``kind`` is its opening character: ``(``, ``[`` or ``{``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     body: Node
     kind: str = "("
 
 
 @dataclass(frozen=True, slots=True)
-class Infinity(_Remembered):
+class Infinity(HashedOnce):
     """The end of an interval that has none: ``∞``. It is no number."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
 
 @dataclass(frozen=True, slots=True)
-class Interval(_Remembered):
+class Interval(HashedOnce):
     """All numbers between two ends: ``[-2, 5)``, ``]3, ∞[``, with its signs as written."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     opening: str
     low: Node
@@ -204,19 +189,19 @@ class Interval(_Remembered):
 
 
 @dataclass(frozen=True, slots=True)
-class Listed(_Remembered):
+class Listed(HashedOnce):
     """A set by its members: ``{-1, 0, 1}``."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     items: tuple[Node, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class SetBuilder(_Remembered):
+class SetBuilder(HashedOnce):
     """A set by the condition that its members meet: ``{x : x > 3}``, the condition as a chain."""
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     letter: Symbol
     sides: tuple[Node, ...]
@@ -247,14 +232,14 @@ Node = (
 
 
 @dataclass(frozen=True, slots=True)
-class Relation(_Remembered):
+class Relation(HashedOnce):
     """Expressions joined by relation signs, chained as written; a lone expression has no sign.
 
     ``signs[i]`` stands between sides i and i + 1 and is one of ``= < <= > >= ≠ ≈ ∈``; or it
     is ``or`` or ``and``, where a topic judges such a line as one whole (``x = 2 or x = -5``).
     """
 
-    __hash__ = _Remembered.__hash__
+    __hash__ = HashedOnce.__hash__
 
     sides: tuple[Node, ...]
     signs: tuple[str, ...] = ()

@@ -18,6 +18,7 @@ from typing import Any, BinaryIO, TextIO
 
 from itembank.cli.contract import Record, error_record, record_id, record_object
 from itembank.cli.faults import Fault
+from itembank.cli.long_runs import long_run
 
 LONGEST_RECORD = 1_000_000  # bytes of one line of a file
 
@@ -45,10 +46,11 @@ def answer_each(
     An answer that fails becomes an error record that names the file and the line; the run goes on.
     """
     wrong = 0
-    for one in incoming:
-        reply, fault = answered(one, answer)
-        wrong += bool(fault)
-        write(reply)
+    with long_run():
+        for one in incoming:
+            reply, fault = answered(one, answer)
+            wrong += bool(fault)
+            write(reply)
     return wrong
 
 

@@ -20,8 +20,15 @@ ERRING = Habits(
 )
 """Most scripts go wrong somewhere, so that about half of the lines are wrong."""
 
-COHORT = Habits(no_response=0)
-COHORT_ITEMS = 4
+PUPILS = Habits(no_response=0)
+"""As pupils work; who writes nothing at all is left out, as nothing is read or marked there."""
+
+PAPER = (4, 6, 8, 10, 12, 14, 17, 20, 23, 26, 29, 32)
+"""The places of the patterns of a paper's items among all patterns, from two steps on: an equation
+of one step has no 150 different workings."""
+
+DISTINCT = 150
+"""The fewest different workings of an item."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,11 +56,40 @@ def distinct_scripts(count: int) -> list[Script]:
     return [_script(simulate(problem, random, ERRING)) for problem in problems(count)]
 
 
-def cohort(count: int) -> list[Script]:
-    """So many scripts of a few items, as pupils write them: many of them alike."""
+def distinct_workings(items: int = len(PAPER)) -> list[Script]:
+    """The different workings of the items of a paper, so many of each, no two alike."""
+    random = Random("workings")
+    paper = [set(_population(problem, random, ERRING)) for problem in paper_problems(items)]
+    out = [script for scripts in paper for script in sorted(scripts, key=repr)]
+    random.shuffle(out)
+    return out
+
+
+def cohort(count: int, items: int = 1) -> list[Script]:
+    """So many scripts of a few items as pupils write them: common workings often, rare ones seldom.
+
+    They are drawn, each again and again, from a population with so many different workings.
+    """
     random = Random("cohort")
-    few = problems(len(FAMILIES))[5 :: len(FAMILIES) // COHORT_ITEMS][:COHORT_ITEMS]
-    return [_script(simulate(few[n % len(few)], random, COHORT)) for n in range(count)]
+    paper = [_population(problem, random, PUPILS) for problem in paper_problems(items)]
+    return [random.choice(paper[place % items]) for place in range(count)]
+
+
+def paper_problems(items: int) -> list[str]:
+    """The problems of a paper, of patterns spread over those from two steps on."""
+    random = Random("paper")
+    every = [FAMILIES[place].make(random) for place in PAPER]
+    return every[:: len(every) // items][:items]
+
+
+def _population(problem: str, random: Random, habits: Habits) -> list[Script]:
+    """Scripts of one problem, as many as it takes to have so many different ones."""
+    out: list[Script] = []
+    seen: set[Script] = set()
+    while len(seen) < DISTINCT:
+        out.append(_script(simulate(problem, random, habits)))
+        seen.add(out[-1])
+    return out
 
 
 def _script(simulated: SimulatedScript) -> Script:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.values import (
     NoValue,
     number,
@@ -65,8 +66,10 @@ ANYWHERE = (UNKNOWN, CONSTANTS, BRACKETS, FRACTIONS)
 
 
 @dataclass(frozen=True)
-class LinearJudge(PlainJudge):
+class LinearJudge(HashedOnce, PlainJudge):
     """Judges lines against one linear equation in one unknown (:class:`Judge`)."""
+
+    __hash__ = HashedOnce.__hash__
 
     problem: Relation
     unknown: str
@@ -76,17 +79,17 @@ class LinearJudge(PlainJudge):
         """The problem's parts."""
         return equation_of(self.problem, self.unknown)
 
-    @property
+    @cached_property
     def given(self) -> tuple[Relation, ...]:
         """The problem as written."""
         return (self.problem,)
 
-    @property
+    @cached_property
     def unknowns(self) -> frozenset[str]:
         """The one letter of the problem."""
         return frozenset((self.unknown,))
 
-    @property
+    @cached_property
     def stages(self) -> tuple[str, ...]:
         """The stages present in the problem, in order."""
         return stage_names(self.start)
@@ -101,7 +104,7 @@ class LinearJudge(PlainJudge):
         """The unknown is lost: that of collecting it alone (3.15)."""
         return frozenset((UNKNOWN,))
 
-    @property
+    @cached_property
     def conclusion(self) -> str:
         """``no solution`` or ``all values`` where that is the answer, else empty."""
         return self.conclusion_of(self.start)

@@ -1,0 +1,73 @@
+"""Does the short reader of plain lines read what the whole grammar reads, and nothing else?"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
+
+from itembank.algebra.grammar import ReadingFault, read_relation
+from itembank.algebra.plain import read_plain
+from itembank.algebra.reading import _pieces, _read_piece, read_lines
+from itembank.algebra.showing import typed
+from itembank.algebra.written import Line, Relation
+from tests.itembank.algebra.growing import trees
+
+PARTS = (
+    *("1", "7", "12", "3.5", "2 3/4", "x", "y", "x", "(", ")", "(x + 1)", "(-2)", " (+7)", "(1)"),
+    *("+", "-", "×", "/", "÷", "^2", "²", "½", "=", " = ", " + ", " - ", " ", "  ", "--", "."),
+    *("...", ",", "so ", " or ", "2(", "3 x 4", "≈", "<", "±", "√", "[", "]", "|", "=>"),
+)
+
+
+def whole_reader(text: str) -> tuple[Line, ...] | None:
+    """What the reader reads that knows everything that may stand in a line."""
+    try:
+        lines = [_read_piece(text, start, end, False) for start, end in _pieces(text)]
+    except ReadingFault:
+        return None
+    return tuple(line for line in lines if line is not None)
+
+
+@given(st.lists(st.sampled_from(PARTS), min_size=1, max_size=12).map("".join))
+@example("x = 5 --(1)")
+@example("3 x 4 = 12")
+@example("2 3/4.5 = x")
+@example("x = 2 (3)")
+@example("(-7) = x")
+@example("2) x = 3")
+def test_what_is_read_at_a_glance_is_read_alike_by_the_whole_grammar(text: str) -> None:
+    plain = read_plain(text)
+
+    assert plain is None or whole_reader(text) == (Line(text, ((plain,),)),)
+
+
+@given(trees, trees)
+def test_typed_trees_are_read_alike_by_both(left: object, right: object) -> None:
+    text = typed(Relation((left, right), ("=",)))  # type: ignore[arg-type]
+
+    assert read_plain(text) in (None, read_relation(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["4x + 9 = 37", "4(x + 3) - 2 = 22", "x = 28/4", "x = -2 3/4", "(x + 2)/3 = (x - 1)/5"],
+)
+def test_what_pupils_type_most_is_plain(text: str) -> None:
+    assert read_plain(text) is not None
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["x is 7", "6x = 30   (+7)", "6x = 30 (+7)", "x = 2 or x = 3", "x =", "-7", "x = 5.8...", "xy"],
+)
+def test_what_may_mean_more_is_left_to_the_whole_grammar(text: str) -> None:
+    assert read_plain(text) is None
+
+
+def test_a_plain_side_stays_within_the_bounds_of_the_grammar() -> None:
+    deep = "(" * 30 + "x" + ")" * 30
+
+    assert read_plain(f"{deep} = 1") is None
+    with pytest.raises(ReadingFault, match="24 deep"):
+        read_lines(f"{deep} = 1")
