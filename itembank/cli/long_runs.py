@@ -14,14 +14,18 @@ def long_run() -> Iterator[None]:
     """A block that makes much plain data that stays, and hardly a ring of it.
 
     Python frees what nothing points to at once; only rings need looking for, and looking through
-    everything that is remembered for them took a fifth of the time of marking. What stands before
-    the block is left out of the search, and the search is made seldom.
+    everything that is remembered for them took a fifth of the time of marking.
     """
     before = gc.get_threshold()
-    gc.freeze()
-    gc.set_threshold(SELDOM, 20, 100)
+    look_seldom()
     try:
         yield
     finally:
         gc.set_threshold(*before)
         gc.unfreeze()
+
+
+def look_seldom() -> None:
+    """For the rest of this process: what stands now is left out, the rest looked through seldom."""
+    gc.freeze()
+    gc.set_threshold(SELDOM, 20, 100)

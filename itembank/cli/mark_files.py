@@ -17,6 +17,7 @@ from typing import Literal, TextIO
 
 from itembank.cli.contract import Record, RecordFault, working_lines
 from itembank.cli.marker import Marker
+from itembank.cli.long_runs import long_run
 from itembank.cli.sharing import Sharing, made_in_order
 from itembank.cli.streams import Incoming, answered, json_text, read_csv_rows, read_json_lines
 from itembank.cli.usage import YES_NO
@@ -55,7 +56,7 @@ def mark_records(
     wrong = 0
     heading = [_csv_text(CSV_OUT)] if form == "csv" else []
     work = MarkBatch(form, pickle.dumps(marker))
-    with closing(made_in_order(incoming, work, sharing)) as made:
+    with long_run(), closing(made_in_order(incoming, work, sharing)) as made:
         for answers in made:
             while heading:  # written with the first row: a table that is refused leaves nothing
                 out.write(heading.pop())

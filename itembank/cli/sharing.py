@@ -22,6 +22,7 @@ from urllib.parse import urlsplit
 
 import itembank
 from itembank.cli.faults import Fault
+from itembank.cli.long_runs import look_seldom
 from itembank.cli.streams import Incoming
 
 FEW = 500  # records done here before more processes are worth their start
@@ -127,6 +128,7 @@ def _processes(workers: int) -> Iterator[None]:
 
 def _stay_with_parent() -> None:
     """A worker leaves the interrupt key to its parent, and ends where the parent is gone."""
+    look_seldom()
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     threading.Thread(target=_end_with, args=(os.getppid(),), daemon=True).start()
 
