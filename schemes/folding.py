@@ -32,7 +32,7 @@ def fold(judge: Judge, lines: Sequence[WorkLine], rules: Rules) -> list[State]:
     return [after for state in states for after in _unread_to_the_end(rested(state, rules), rules)]
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=8192)
 def _after(
     judge: Judge, rules: Rules, lines: tuple[WorkLine, ...], last: bool
 ) -> tuple[State, ...]:

@@ -16,8 +16,8 @@ from functools import lru_cache
 from typing import Literal, TextIO
 
 from itembank.cli.contract import Record, RecordFault, working_lines
-from itembank.cli.marker import Marker
 from itembank.cli.long_runs import long_run
+from itembank.cli.marker import Marker
 from itembank.cli.sharing import Sharing, made_in_order
 from itembank.cli.streams import Incoming, answered, json_text, read_csv_rows, read_json_lines
 from itembank.cli.usage import YES_NO
