@@ -112,11 +112,13 @@ def reduced(top: Polynomial, bottom: Polynomial) -> Rational:
 
 
 def common_factor(one: Polynomial, other: Polynomial) -> Polynomial:
-    """The greatest common factor of two polynomials that are not zero, its number included.
+    """The greatest common factor of two polynomials, its number included; of zero and another that.
 
     Raises:
         NoValue: where the factors of neither can be found.
     """
+    if not one or not other:
+        return one or other
     (a, left), (b, right) = common_monomial(one), common_monomial(other)
     size = _common_number(a, b)
     shared = tuple((k, min(v, dict(right)[k])) for k, v in left if k in dict(right))

@@ -63,4 +63,4 @@ def test_the_reference_solution_is_confirmed_and_earns_full_marks(
 @pytest.mark.parametrize("problem", ["x", "7", "2x + 1", "x^2 + 5x + 6", "3x + 2y"])
 def test_what_is_no_such_expression_is_refused(problem: str) -> None:
     with pytest.raises(TopicError):
-        find_topic(problem)
+        find_topic(problem, "expressions")

@@ -6,11 +6,12 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 
 from itembank.algebra.polynomials import quotient
-from itembank.algebra.rationals import least_common
+from itembank.algebra.rationals import Rational, least_common, rational
 from itembank.algebra.values import NoValue, Polynomial, polynomial, symbols
 from itembank.algebra.written import Integer, Node, Quotient
 from itembank.topics.catalogue import CommonError
 from itembank.topics.expressions import fraction_errors as bars
+from itembank.topics.expressions.catalogue import TERM_LEFT
 from itembank.topics.expressions.collecting_errors import JOIN, wrong_joins, wrong_powers
 from itembank.topics.expressions.fraction_errors import tree_of, wrong_fractions
 from itembank.topics.expressions.fractions import as_terms, factored_node
@@ -44,13 +45,37 @@ from itembank.topics.expressions.trees import product, summed
 from itembank.topics.judging import Wrong
 
 JOINED = "joined"
+FURTHER = 3
+"""What it costs that brackets are multiplied out rightly first: an error in them is nearer."""
+FAR = 2
+"""From this cost on an error gives way to one that explains the same more nearly."""
 FACTORS = (NUMERATOR, DENOMINATOR, FACTORISED)
 
 
 def wrongs(task: Task, stages: Sequence[str], form: Node) -> Iterator[Wrong]:
-    """Every common error applied wherever it applies."""
+    """Every common error applied wherever it applies.
+
+    One that lies further off is left out where a nearer one gives the same.
+    """
+    near: set[Rational] = set()
+    far: list[Wrong] = []
+    for wrong in _wrongs(task, stages, form):
+        if wrong.cost >= FAR:
+            far.append(wrong)
+            continue
+        with suppress(NoValue):
+            near.add(rational(wrong.after))
+            yield wrong
+    for wrong in far:
+        with suppress(NoValue):
+            if rational(wrong.after) not in near:
+                yield wrong
+
+
+def _wrongs(task: Task, stages: Sequence[str], form: Node) -> Iterator[Wrong]:
     if task.kind in FRACTIONS:
-        yield from _in_fractions(stages, form)
+        with suppress(NoValue):
+            yield from _in_fractions(stages, form)
         return
     if symbols(form):
         with suppress(NoValue):
@@ -85,8 +110,10 @@ def _in_polynomial(kind: str, stages: Sequence[str], form: Node) -> Iterator[Wro
     for change in wrong_powers(form):
         yield _wrong(change.error, (last,), written(change.after))
     spread = flat(parts)
-    further = 1 if spread != parts else 0
+    further = FURTHER if spread != parts else 0
     for change in wrong_joins(spread):
+        if further and change.error is TERM_LEFT:
+            continue  # a product left out, told of already
         stage = ONE_KIND if change.touches == JOIN and kind == COLLECT else last
         cost = change.cost + further
         yield _wrong(change.error, (stage,), written(change.after), (), cost, JOINED)
@@ -110,9 +137,11 @@ def _bracket_stages(stages: Sequence[str], change: Change, last: str) -> tuple[s
 def _in_fractions(stages: Sequence[str], form: Node) -> Iterator[Wrong]:
     single = as_terms(form)
     for change in wrong_fractions(form):
+        if not change.bottom:
+            continue
         served, removes = _fraction_stages(stages, change.touches)
         yield _wrong(change.error, served, tree_of(change), removes)
-    yield from _above_the_bar(stages, form, len(single) > 1)
+    yield from _above_the_bar(stages, form, len(single) > 1 or SINGLE not in stages)
 
 
 def _fraction_stages(
@@ -147,7 +176,7 @@ def _above_the_bar(stages: Sequence[str], form: Node, several: bool) -> Iterator
         yield _wrong(change.error, (stage,), _under(written(change.after), below), (), several)
     for change in wrong_joins(flat(parts)):
         after = _under(written(change.after), below)
-        yield _wrong(change.error, (last,), after, (), change.cost + several)
+        yield _wrong(change.error, (last,), after, (), change.cost + FURTHER * several)
 
 
 def _under(top: Node, bottom: Node) -> Node:

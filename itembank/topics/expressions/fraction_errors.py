@@ -18,7 +18,7 @@ from itembank.algebra.polynomials import (
 )
 from itembank.algebra.rationals import common_factor, least_common, reduced
 from itembank.algebra.values import NoValue, Polynomial, polynomial
-from itembank.algebra.written import Negative, Node, Quotient, Sum
+from itembank.algebra.written import Integer, Negative, Node, Quotient, Sum
 from itembank.topics.catalogue import CommonError
 from itembank.topics.expressions.catalogue import (
     ADDED_ACROSS,
@@ -39,6 +39,7 @@ from itembank.topics.expressions.catalogue import (
 )
 from itembank.topics.expressions.fractions import (
     as_terms,
+    factored_node,
     flat_fractions,
     has_division,
     top_and_bottom,
@@ -115,9 +116,9 @@ def _terms_cancelled(top: Polynomial, bottom: Polynomial) -> Iterator[FractionCh
             above, below = minus(top, (one,)), minus(bottom, (other,))
             ratio = one[1] / other[1]
             yield FractionChange(TERMS_CANCELLED, CANCELLING, above, below)
-            yield FractionChange(
-                TERMS_CANCELLED, CANCELLING, plus(above, (((), ratio),)), plus(below, ONE)
-            )
+            if ratio.denominator == 1:
+                top_left, bottom_left = plus(above, (((), ratio),)), plus(below, ONE)
+                yield FractionChange(TERMS_CANCELLED, CANCELLING, top_left, bottom_left)
     if {m for m, _ in top} == {m for m, _ in bottom}:
         sizes = dict(bottom)
         total = sum((size / sizes[m] for m, size in top), Fraction(0))
@@ -266,8 +267,6 @@ def _first_kept(value: Polynomial) -> Polynomial:
 
 def tree_of(change: FractionChange) -> Node:
     """The fraction after an error, written as a person would."""
-    from itembank.topics.expressions.fractions import fraction_of
-
     if not change.top:
         return polynomial_node(())
     if total_degree(change.bottom) == 0:
@@ -275,19 +274,19 @@ def tree_of(change: FractionChange) -> Node:
         assert size is not None
         if size == 1:
             return polynomial_node(change.top)
-    try:
-        return _uncancelled(change.top, change.bottom)
-    except NoValue:
-        return fraction_of(change.top, change.bottom)
+    return _uncancelled(change.top, change.bottom)
 
 
 def _uncancelled(top: Polynomial, bottom: Polynomial) -> Node:
-    from itembank.topics.expressions.fractions import factored_node
-
-    below = factored_node(bottom)
+    try:
+        below = factored_node(bottom)
+    except NoValue:
+        below = polynomial_node(bottom)
     above = polynomial_node(top)
     if isinstance(below, Negative):
         below, above = below.body, polynomial_node(scaled(top, Fraction(-1)))
+    if below == Integer("1"):
+        return above
     if isinstance(above, Negative) and not isinstance(above.body, Sum):
         return Negative(Quotient(above.body, below, "/"))
     return Quotient(above, below, "/")

@@ -148,6 +148,8 @@ def fraction_of(top: Polynomial, bottom: Polynomial, expand: bool = False) -> No
 
     ``expand`` writes the numerator multiplied out.
     """
+    if not top:
+        return Integer("0")
     over, under = _cleared(top, bottom)
     sign = 1
     if common_monomial(under)[0] < 0:

@@ -54,6 +54,10 @@ BRACKET, ONE_PRODUCT, EVERY = "bracket", "one product", "every bracket"
 method of all the brackets of a product of three."""
 
 
+FAR = 2
+"""The cost of an error that is told less of its place than others."""
+
+
 @dataclass(frozen=True, slots=True)
 class Change:
     """A common error made on pieces: what it is, what it touches, what stands there after it."""
@@ -70,7 +74,8 @@ def wrong_brackets(parts: Pieces) -> Iterator[Change]:
         if not part.groups:
             continue
         for error, touches, wrong in _of_piece(part):
-            yield Change(error, touches, parts[:place] + wrong + parts[place + 1 :])
+            cost = FAR if error is PRODUCT_MISSING else 0
+            yield Change(error, touches, parts[:place] + wrong + parts[place + 1 :], cost)
         yield from _within(parts, place, part)
     yield from _factor_joined(parts)
 
@@ -186,6 +191,8 @@ def _of_two(
     for place, product in enumerate(right):
         yield PRODUCT_MISSING, ONE_PRODUCT, (*right[:place], *right[place + 1 :])
         sign = (*right[:place], turned(product), *right[place + 1 :])
+        if square and product in (*right[:place], *right[place + 1 :]):
+            continue  # it would cancel the other: the middle term left out
         if any(term.size < 0 for term in (*first, *second)):
             yield PRODUCT_SIGN, ONE_PRODUCT, sign
     yield from _numbers_added(first, second, right)

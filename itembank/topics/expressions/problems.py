@@ -133,7 +133,7 @@ def task_of(relation: Relation, values: tuple[Relation, ...]) -> Task:
         if isinstance(part, Root | PlusMinus | CutShort):
             raise TopicError("this topic takes no roots, no ± and no decimals cut short")
     letters = symbols(found.node)
-    if not letters:
+    if not letters and not values:
         raise OtherKind("this topic takes expressions with letters; here there is none")
     if len(letters) > MOST_LETTERS:
         raise TopicError(f"this topic takes up to {MOST_LETTERS} letters; here are {len(letters)}")
@@ -155,10 +155,11 @@ def _check_values(task: Task) -> None:
     if len(set(given)) < len(given):
         raise TopicError("a letter is given two values")
     if task.values and set(given) != wanted:
-        missing, more = sorted(wanted - set(given)), sorted(set(given) - wanted)
+        missing, more = sorted(wanted - set(given)), sorted(set(given) - wanted) if wanted else []
         said = [f"no value is given for {', '.join(missing)}"] if missing else []
         said += [f"the expression does not hold {', '.join(more)}"] if more else []
-        raise TopicError("; ".join(said))
+        if said:
+            raise TopicError("; ".join(said))
 
 
 def _check_worth(task: Task) -> None:

@@ -10,7 +10,9 @@ from itembank.algebra.values import NoValue
 from itembank.algebra.written import Quotient
 from itembank.topics import Topic
 from itembank.topics.expressions.checking import check
+from itembank.topics.expressions.families import FAMILIES
 from itembank.topics.expressions.finished import unfinished
+from itembank.topics.expressions.frequencies import frequency
 from itembank.topics.expressions.judging import ExpressionJudge
 from itembank.topics.expressions.known import ERRORS, RULES
 from itembank.topics.expressions.problems import (
@@ -104,6 +106,12 @@ def asks(problem: str) -> str:
     return INSTRUCTIONS[judge(problem).task.kind]
 
 
+def posed(problem: str, line: str) -> str:
+    """A line of a problem's work as a problem of its own: with the values given, if any."""
+    values = ", ".join(typed(one) for one in judge(problem).task.values)
+    return f"{line}, {values}" if values else line
+
+
 def _forms(task: Task, answer: str) -> tuple[str, ...]:
     """The accepted forms of the answer, the preferred one first."""
     from itembank.algebra.reading import read_expression
@@ -140,6 +148,9 @@ EXPRESSIONS = Topic(
     stages=stages,
     solve=solve,
     instruction="Simplify the expression, or find its value where values are given.",
+    families=FAMILIES,
+    frequency=frequency,
+    posed=posed,
     rules=RULES,
     asks=asks,
     errors=ERRORS,
