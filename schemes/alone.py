@@ -186,7 +186,7 @@ def _implied(
     if point.stage == "check":
         return _point(point, 0, line, "no check is seen")
     if point.stage in valued and worth != ACCEPTED:
-        return _point(point, 0, line, "right, but rounded or unfinished")
+        return _point(point, 0, line, "right numbers, but rounded, unfinished or with a wrong sign")
     return _point(point, point.value, line, words)
 
 

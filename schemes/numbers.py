@@ -198,7 +198,7 @@ def _worked(
         if worked.stage in rules.open(state):
             after = after.settled(worked.stage, Status(LOST, number_, words, fault=True))
         after = after.faulted(number_, words)
-        path: tuple[PathPart, ...] = wrong_path((worked.error,), (worked.stage,))
+        path: tuple[PathPart, ...] = wrong_path((worked.error,), (worked.stage,), worked.stage)
         verdict = "method error"
     else:
         if worked.stage in rules.open(state):

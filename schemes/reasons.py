@@ -18,9 +18,9 @@ def moves_words(moves: Sequence[Move]) -> str:
     return ", ".join(move.words for move in moves) or "the same line again"
 
 
-def wrong_path(wrongs: Sequence[Wrong], spoiled: Sequence[str]) -> tuple[PathPart, ...]:
-    """The errors of a line, each with the stage that it spoils."""
-    served = [wrong.stages[0] if wrong.stages else "value" for wrong in wrongs]
+def wrong_path(wrongs: Sequence[Wrong], spoiled: Sequence[str], last: str) -> tuple[PathPart, ...]:
+    """The errors of a line, each with the stage that it spoils: the ``last`` where none is left."""
+    served = [wrong.stages[0] if wrong.stages else last for wrong in wrongs]
     stages = [*spoiled, *served[len(spoiled) :]]
     return tuple(
         PathPart("error", wrong.name, stage, wrong.words)

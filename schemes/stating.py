@@ -118,7 +118,7 @@ def _read_as(state: State, form: Form | None) -> tuple[tuple[PathPart, ...], str
     if readings and readings[0].wrongs:
         wrongs = readings[0].wrongs
         cost = min(readings[0].cost, SLIP_COST + 2)
-        return wrong_path(wrongs, ()), "method error", wrongs[0].name, cost
+        return wrong_path(wrongs, (), state.judge.stages[-1]), "method error", wrongs[0].name, cost
     if readings and readings[0].slip is not None:
         slip = readings[0].slip
         return slip_path(slip, ""), "slip", slip.words, SLIP_COST + 2

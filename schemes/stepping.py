@@ -124,7 +124,7 @@ def _error(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
     removed = any(wrong.removes for wrong in reading.wrongs)
     words = "; ".join(_because(wrong) for wrong in reading.wrongs)
     after = after.faulted(step.number, words)
-    path = wrong_path(reading.wrongs, tuple(spoiled))
+    path = wrong_path(reading.wrongs, tuple(spoiled), state.judge.stages[-1])
     record = Record(step.number, "method error", (live.number,), path)
     after = after.recorded(record).paid(reading.cost)
     after = after._replace(gap=0, before=state, wrong=True, removed=state.removed or removed,

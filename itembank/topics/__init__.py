@@ -96,6 +96,8 @@ def topics_by_name() -> dict[str, Topic]:
     """Every topic by its name; problems go to the first that takes them."""
     from itembank.topics.expressions.topic import EXPRESSIONS
     from itembank.topics.factorising.topic import FACTORISING
+    from itembank.topics.inequalities.topic import LINEAR_INEQUALITIES
     from itembank.topics.linear_equations.topic import LINEAR_EQUATIONS
 
-    return {topic.name: topic for topic in (LINEAR_EQUATIONS, EXPRESSIONS, FACTORISING)}
+    topics = (LINEAR_EQUATIONS, LINEAR_INEQUALITIES, EXPRESSIONS, FACTORISING)
+    return {topic.name: topic for topic in topics}

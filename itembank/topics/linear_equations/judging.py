@@ -156,9 +156,9 @@ class LinearJudge(HashedOnce, PlainJudge):
 
     def wrongs(self, form: Equation) -> Iterator[Wrong]:
         """Every common error applied wherever it applies."""
-        return (_wrong(self._placed(change)) for change in errors.changes(form))
+        return (wrong_of(self.placed(change)) for change in errors.changes(form))
 
-    def _placed(self, change: errors.Change) -> errors.Change:
+    def placed(self, change: errors.Change) -> errors.Change:
         """A bracket that clearing made belongs to the fractions' stage (section 2)."""
         own = change.bracket is None or not made_by_clearing(change.bracket, self.start)
         if change.stage != BRACKETS or own:
@@ -177,7 +177,7 @@ class LinearJudge(HashedOnce, PlainJudge):
     def pairs(self, source: Equation, form: Equation) -> Iterator[tuple[Wrong, Wrong]]:
         """Two errors in different stages, each exact."""
         for first, second in slips.find_pairs(source, form):
-            yield _wrong(first), _wrong(second)
+            yield wrong_of(first), wrong_of(second)
 
     def slip(self, source: Equation, form: Equation) -> Slip | None:
         """The one wrong number that explains the form."""
@@ -284,7 +284,7 @@ def _has_empty_side(form: Equation) -> bool:
     return any(not any(part.factor for part in side) for side in form)
 
 
-def _wrong(change: errors.Change) -> Wrong:
+def wrong_of(change: errors.Change) -> Wrong:
     if change.stage == errors.EARLIEST:
         stages: tuple[str, ...] = ()
     elif change.error is SIGN_LOST:

@@ -1,0 +1,1 @@
+"""Everything known about linear inequalities in one unknown."""

@@ -1,0 +1,92 @@
+"""Which errors do pupils make with the sign of an inequality? Each in plain words, with its source.
+
+The errors that inequalities share with equations stand in :mod:`itembank.topics.catalogue`.
+"""
+
+from __future__ import annotations
+
+from itembank.topics.catalogue import COMMON, CommonError
+
+NOT_TURNED = CommonError(
+    "sign of inequality not turned",
+    "both sides are multiplied or divided by a negative number and the sign stays as it is",
+    "the inequality is solved as an equation would be",
+    COMMON,
+    "-2x > 6",
+    "x > -3",
+)
+TURNED = CommonError(
+    "sign of inequality turned for nothing",
+    "the sign is turned though nothing was multiplied or divided by a negative number",
+    "a minus stands somewhere in the line, or a term is moved",
+    COMMON,
+    "2x > -6",
+    "x < -3",
+)
+SIDES_EXCHANGED = CommonError(
+    "sides exchanged, sign left",
+    "the sides are exchanged and the sign stays as it is",
+    "the unknown is wanted on the left",
+    COMMON,
+    "5 < x",
+    "x < 5",
+)
+OPEN_CLOSED = CommonError(
+    "open and closed end confused",
+    "less than is written for less than or equal to, or the other way",
+    "the line under the sign is overlooked or added",
+    COMMON,
+    "2x >= 6",
+    "x > 3",
+)
+BOUNDARY = CommonError(
+    "boundary given as an equation",
+    "the solution is given as the one number where both sides are equal",
+    "the inequality is solved as an equation and its sign not restored",
+    COMMON,
+    "2x > 6",
+    "x = 3",
+)
+ONE_PART = CommonError(
+    "one part only operated on",
+    "the operation is done to the middle and one end of a double inequality, not to the other end",
+    "only one sign is looked at",
+    COMMON,
+    "-3 < 2x + 1 <= 7",
+    "-3 < 2x <= 6",
+)
+END_LISTED = CommonError(
+    "an end listed that does not belong",
+    "an open end, or the integer beyond an end, is listed",
+    "the ends are read as included",
+    COMMON,
+    "-2 < x <= 3",
+    "-2, -1, 0, 1, 2, 3",
+)
+END_MISSED = CommonError(
+    "an end left out that belongs",
+    "an integer at an end is left out of the list",
+    "the ends are read as not included",
+    COMMON,
+    "-2 < x <= 3",
+    "-1, 0, 1, 2",
+)
+ZERO_MISSED = CommonError(
+    "zero left out",
+    "zero is left out of a list of integers",
+    "zero is not felt to be a number that counts",
+    COMMON,
+    "-2 < x <= 3",
+    "-1, 1, 2, 3",
+)
+NEGATIVES_MISSED = CommonError(
+    "negative integers left out",
+    "only zero and the positive integers are listed, or only the positive ones",
+    "integers are taken to be the counting numbers",
+    COMMON,
+    "-2 < x <= 3",
+    "0, 1, 2, 3",
+)
+
+SIGN_ERRORS = (NOT_TURNED, TURNED, SIDES_EXCHANGED, OPEN_CLOSED, BOUNDARY)
+LIST_ERRORS = (END_LISTED, END_MISSED, ZERO_MISSED, NEGATIVES_MISSED)

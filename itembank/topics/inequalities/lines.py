@@ -1,0 +1,219 @@
+"""What does a line of working on an inequality say? Its parts, each with a sign of order.
+
+``2x + 1 > 7`` has one part; ``-3 < 2x + 1 <= 7`` has two that hold together, as
+``2x + 1 > -3 and 2x + 1 <= 7`` has. A list of integers is a line of its own kind.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from itertools import pairwise
+from typing import NamedTuple
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.joining import apart, joined
+from itembank.algebra.order import (
+    GREATER,
+    GREATER_OR_EQUAL,
+    LESS,
+    LESS_OR_EQUAL,
+    ORDER_SIGNS,
+    holds,
+    points_up,
+    turned,
+)
+from itembank.algebra.showing import typed
+from itembank.algebra.values import NoValue, number
+from itembank.algebra.written import (
+    Infinity,
+    Interval,
+    Listed,
+    Negative,
+    Node,
+    Relation,
+    SetBuilder,
+    Symbol,
+)
+from itembank.topics.linear_equations import following, writing
+from itembank.topics.linear_equations.stages import Equation, balance
+from itembank.topics.parts import LETTER, NUMBER, Part, holds_letter, parts_of
+
+MOST_PARTS = 2
+
+
+class Inequality(NamedTuple):
+    """Two sides in parts and the sign between them; ``=`` where a pupil wrote it so."""
+
+    equation: Equation
+    sign: str
+
+
+class Integers(NamedTuple):
+    """A list of integers."""
+
+    numbers: frozenset[Fraction]
+
+
+Parts = tuple[Inequality, ...]
+
+
+class Ray(NamedTuple):
+    """What an inequality says of the unknown: ``x > 3``; or ``all values``, ``no solution``.
+
+    ``sign`` has the unknown on its left; ``said`` is empty where there is a boundary.
+    """
+
+    sign: str
+    boundary: Fraction
+    said: str = ""
+
+
+@lru_cache(maxsize=65536)
+def parts(relation: Relation, unknown: str) -> Parts:
+    """The parts of a relation: one, or two that hold together.
+
+    Raises:
+        NoValue: where the relation is no linear inequality (or equation) in the unknown.
+    """
+    groups = apart(plain(relation, unknown))
+    if len(groups) > 1:
+        raise NoValue("alternatives joined with 'or'")
+    out: list[Inequality] = []
+    for one in groups[0]:
+        if not one.signs:
+            raise NoValue("an inequality is expected: there is no sign of order")
+        for (left, right), sign in zip(pairwise(one.sides), one.signs, strict=True):
+            if sign not in (*ORDER_SIGNS, "="):
+                raise NoValue(f"an inequality is expected, not {sign}")
+            equation = Equation(parts_of(left, unknown), parts_of(right, unknown))
+            out.append(Inequality(equation, sign))
+    if len(out) > MOST_PARTS:
+        raise NoValue("more than two inequalities at once")
+    return tuple(out) if len(out) == 1 else tuple(map(_letter_first, out))
+
+
+def plain(relation: Relation, unknown: str) -> Relation:
+    """A set of numbers as the inequality that says the same: ``(-2, 3]`` as ``x > -2 and x <= 3``.
+
+    Raises:
+        NoValue: for a set of the values of another letter, and for all numbers.
+    """
+    last = relation.sides[-1]
+    if not isinstance(last, SetBuilder | Interval):
+        return relation
+    letter = Symbol(unknown)
+    if (relation.signs and relation.sides[0] != letter) or len(relation.sides) > 2:
+        raise NoValue("a set of another letter's values")
+    if isinstance(last, SetBuilder):
+        if last.letter != letter:
+            raise NoValue("a set of another letter's values")
+        return Relation(last.sides, last.signs)
+    ends = []
+    if not is_infinite(last.low):
+        sign = GREATER_OR_EQUAL if last.opening == "[" else GREATER
+        ends.append(Relation((letter, last.low), (sign,)))
+    if not is_infinite(last.high):
+        sign = LESS_OR_EQUAL if last.closing == "]" else LESS
+        ends.append(Relation((letter, last.high), (sign,)))
+    if not ends:
+        raise NoValue("an interval without ends")
+    return joined((tuple(ends),))
+
+
+def is_infinite(node: Node) -> bool:
+    """Whether an end of an interval is none: ``∞``, ``-∞``."""
+    return isinstance(node, Infinity) or (
+        isinstance(node, Negative) and isinstance(node.body, Infinity)
+    )
+
+
+def integers(relation: Relation) -> Integers | None:
+    """The list of integers that a relation states; None where it states none."""
+    nodes = listed(relation)
+    if not nodes:
+        return None
+    try:
+        return Integers(frozenset(map(number, nodes)))
+    except NoValue:
+        return None
+
+
+def listed(relation: Relation) -> tuple[Node, ...]:
+    """The numbers of a list: ``0, 1, 2``, ``{0, 1, 2}``, ``x = 0 or x = 1``; empty for no list."""
+    out: list[Node] = []
+    for group in apart(relation):
+        for one in group:
+            first, last = one.sides[0], one.sides[-1]
+            named = isinstance(first, Symbol) and one.signs in (("=",), ("∈",))
+            if one.signs and not named:
+                return ()
+            if isinstance(last, Listed):
+                out.extend(last.items)
+            elif one.signs != ("∈",):
+                out.append(last)
+    return tuple(out)
+
+
+def _letter_first(part: Inequality) -> Inequality:
+    """The part with the unknown on the left where it stands on the right alone."""
+    left, right = part.equation
+    if any(map(holds_letter, right)) and not any(map(holds_letter, left)):
+        return exchanged(part)
+    return part
+
+
+def exchanged(part: Inequality) -> Inequality:
+    """The sides exchanged and the sign turned."""
+    return Inequality(Equation(part.equation.right, part.equation.left), turned(part.sign))
+
+
+def ray(part: Inequality) -> Ray:
+    """What a part says of the unknown."""
+    state = balance(part.equation)
+    if not state.slope:
+        true = holds(state.constant, part.sign, Fraction(0))
+        return Ray("", Fraction(0), "all values" if true else "no solution")
+    sign = part.sign if state.slope > 0 else turned(part.sign)
+    return Ray(sign, -state.constant / state.slope)
+
+
+def pointing(equation: Equation, sign: str) -> Inequality:
+    """The part with these sides that says ``unknown sign boundary``."""
+    return Inequality(equation, sign if balance(equation).slope >= 0 else turned(sign))
+
+
+def solved(boundary: Fraction) -> Equation:
+    """``x = boundary``."""
+    return Equation((Part(Fraction(1), LETTER),), (Part(boundary, NUMBER),))
+
+
+def is_solved(part: Inequality) -> bool:
+    """Whether the unknown stands alone on one side and a number on the other."""
+    a, b, c, d = balance(part.equation)
+    return (a == 1 and b == c == 0) or (c == 1 and a == d == 0)
+
+
+def same_boundary(one: Inequality, other: Inequality) -> bool:
+    """Whether both say equal or both say nothing of where the two sides are equal."""
+    return following.key(one.equation) == following.key(other.equation)
+
+
+def show(form: Parts | Integers, unknown: str, *, decimals: bool = False) -> str:
+    """A line as typed text: ``2x > 6``, ``-4 < 2x <= 6``, ``x > -2 and x > 3``, ``0, 1, 2``."""
+    if isinstance(form, Integers):
+        return ", ".join(map(str, sorted(form.numbers)))
+    written = [_relation(part, unknown, decimals) for part in form]
+    if len(written) == 1:
+        return typed(written[0])
+    (first, second), (one, other) = written, form
+    same_middle = one.equation.left == other.equation.left
+    if same_middle and points_up(one.sign) != points_up(other.sign) and "=" not in first.signs:
+        low, high = (first, second) if points_up(one.sign) else (second, first)
+        signs = (turned(low.signs[0]), high.signs[0])
+        return typed(Relation((low.sides[1], *high.sides), signs))
+    return f"{typed(first)} and {typed(second)}"
+
+
+def _relation(part: Inequality, unknown: str, decimals: bool) -> Relation:
+    sides = writing.written(part.equation, unknown, decimals=decimals).sides
+    return Relation(sides, (part.sign,))
