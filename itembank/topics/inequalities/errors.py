@@ -93,7 +93,7 @@ def wrongs(source: Parts, judges: Sequence[LinearJudge], last: str) -> Iterator[
     """Every common error applied wherever it applies; ``last`` is the stage of the solution."""
     yield from _of_signs(source, last)
     changes = [
-        list(_changes(part, judge, last)) for part, judge in zip(source, judges, strict=True)
+        list(_changes(part, judge, last)) for part, judge in zip(source, judges, strict=False)
     ]
     for place, found in enumerate(changes):
         for change in found:

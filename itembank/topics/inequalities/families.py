@@ -55,6 +55,13 @@ FAMILIES = (
         ordered(equations.bracket_both_sides),
     ),
     Family("inequality: brackets on both sides", 10, 4, ordered(equations.brackets_both_sides)),
+    Family("inequality: brackets within brackets", 10, 5, ordered(equations.nested_brackets)),
+    Family(
+        "inequality: a fraction against a fraction",
+        10,
+        4,
+        ordered(equations.fraction_equals_fraction),
+    ),
     Family(
         "inequality: several terms over a number, and a constant",
         10,

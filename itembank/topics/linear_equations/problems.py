@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itembank.algebra.order import ORDER_SIGNS
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import relation_symbols
 from itembank.algebra.written import Relation
@@ -18,6 +19,8 @@ def read_problem(problem: str) -> tuple[Relation, str]:
     """
     line = read_line(problem, comma=True)
     relations = [relation for group in line.alternatives for relation in group]
+    if any(sign in ORDER_SIGNS for relation in relations for sign in relation.signs):
+        raise OtherKind("this is an inequality, no equation")
     if len(relations) != 1 or line.statement or line.notes or line.heads:
         raise TopicError("a problem must be one equation with nothing written beside it")
     (relation,) = relations
@@ -43,4 +46,4 @@ def _wrong_signs(signs: tuple[str, ...]) -> str:
         return "an equation needs the sign =, not ≈"
     if set(signs) == {"="}:
         return "a problem must be one equation; here several signs of equality are chained"
-    return "this is an inequality, no equation"
+    return f"an equation needs the sign =, not {signs[0]}"

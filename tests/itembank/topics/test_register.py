@@ -12,6 +12,12 @@ from itembank.topics.kinds import TopicError
     ("problem", "topic", "instruction"),
     [
         ("4x + 3 = 17", "linear equations", "Solve the equation."),
+        ("-3 < 2x + 1 <= 7", "linear inequalities", "Solve the inequality."),
+        (
+            "-3 < 2x + 1 <= 7, integers",
+            "linear inequalities",
+            "List the integers that satisfy the inequality.",
+        ),
         ("4(x + 3) - 2x", "expressions", "Expand and simplify."),
         ("3x^2 - 2y, x = -2, y = 5", "expressions", "Find the value."),
         ("(x^2 - 9)/(x + 3)", "expressions", "Simplify fully."),
@@ -27,7 +33,12 @@ def test_a_problem_finds_its_topic(problem: str, topic: str, instruction: str) -
     [
         ("x^2 = 4", "the unknown is raised to the power 2"),
         ("2x + y = 3", "more than one unknown"),
-        ("2x < 5", "this is an inequality"),
+        ("x^2 < 5", "no linear inequality: the unknown is raised to the power 2"),
+        ("2x + y < 5", "this topic solves inequalities in one"),
+        ("2x < 3y", "this topic solves inequalities in one"),
+        ("1 < 2x > 3", "must point the same way"),
+        ("2x ≠ 5", "needs the sign =, not ≠"),
+        ("2x < 5, integers", "go on without end"),
     ],
 )
 def test_the_reason_is_that_of_the_problems_own_kind(problem: str, reason: str) -> None:
