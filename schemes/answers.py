@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 
 from itembank.algebra.exact import Fraction
@@ -91,13 +91,19 @@ def _shaped(answer: Answer, right: Shaped, settings: Settings) -> Quality:
     """Numbers in their order, the worst of them counts; then what stands between them."""
     if len(answer.parts) != len(right.numbers):
         return Quality(WRONG, "not the answer")
-    worths = [quality(a, n, settings) for a, n in zip(answer.parts, right.numbers, strict=True)]
-    worst = max(worths, key=lambda worth: _ORDER.index(worth.kind))
-    if worst.kind == WRONG:
+    worst = _one_by_one(answer.parts, right.numbers, settings)
+    if worst.kind != WRONG and answer.shape == right.shape:
+        return Quality(UNFINISHED, answer.unfinished) if answer.unfinished else worst
+    if worst.kind == WRONG == _one_by_one(answer.parts[::-1], right.numbers, settings).kind:
         return Quality(WRONG, "not the answer")
-    if answer.shape != right.shape:
-        return Quality(SHAPE, "the numbers are right, what stands between them is not")
-    return Quality(UNFINISHED, answer.unfinished) if answer.unfinished else worst
+    return Quality(SHAPE, "the numbers are right, what stands between them is not")
+
+
+def _one_by_one(
+    parts: Sequence[Answer], numbers: Sequence[Fraction], settings: Settings
+) -> Quality:
+    worths = [quality(part, n, settings) for part, n in zip(parts, numbers, strict=True)]
+    return max(worths, key=lambda worth: _ORDER.index(worth.kind))
 
 
 def _several(parts: tuple[Answer, ...], right: frozenset[Hashable], settings: Settings) -> Quality:

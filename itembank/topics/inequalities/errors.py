@@ -44,6 +44,7 @@ from itembank.topics.inequalities.lines import (
     solved,
 )
 from itembank.topics.inequalities.solutions import integers_of, solution
+from itembank.topics.inequalities.stages import SOLUTION
 from itembank.topics.judging import Wrong
 from itembank.topics.linear_equations import errors as of_equations
 from itembank.topics.linear_equations import following
@@ -192,6 +193,8 @@ def _of_signs(source: Parts, last: str) -> Iterator[Wrong]:
     if any(ray(part).said or part.sign == "=" for part in source):
         return
     for error in SIGN_ERRORS:
+        if error is BOUNDARY and last != SOLUTION:
+            continue  # a value is no list of integers
         for places in _places(error, source):
             made = [
                 _wrongly_signed(error, part) if i in places else _solved(part)

@@ -140,7 +140,7 @@ def _answer(word: str, found: list[Stated], partial: bool, unfinished: str = "")
 def _rays(relation: Relation, unknown: str) -> list[Stated] | None:
     """The ends that one relation states for the unknown; None where it states none."""
     sides, signs = relation.sides, relation.signs
-    if any(sign not in (*ORDER_SIGNS, "=") for sign in signs):
+    if not signs or any(sign not in (*ORDER_SIGNS, "=") for sign in signs):
         return None
     places = [i for i, side in enumerate(sides) if symbols(side)]
     if len(places) != 1 or len(sides) > 3 or _bare(sides[places[0]]) != Symbol(unknown):

@@ -1,0 +1,235 @@
+"""Laws of marking inequalities, each stated once as a property (common practice, no source)."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from random import Random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from itembank.algebra.matching import renamed
+from itembank.algebra.order import all_turned
+from itembank.algebra.reading import ReadingFault, read_line
+from itembank.algebra.showing import typed
+from itembank.algebra.values import NoValue
+from itembank.algebra.written import Line, Relation
+from itembank.topics import find_topic
+from itembank.topics.inequalities.families import FAMILIES
+from itembank.topics.kinds import Route, Solution
+from schemes.building import default_scheme
+from schemes.explaining import ERROR, RIGHT, explain
+from schemes.marking import mark_script
+from schemes.mistakes import continuation, mistakes
+from schemes.verdicts import MarkedScript, ScriptLine
+
+TOPIC = "linear inequalities"
+SIGN_ERRORS = {
+    "sign of inequality not turned",
+    "sign of inequality turned for nothing",
+    "sides exchanged, sign left",
+    "open and closed end confused",
+    "boundary given as an equation",
+}
+
+
+@lru_cache(maxsize=512)
+def solution(family: int, seed: int) -> Solution:
+    return find_topic(problem := FAMILIES[family].make(Random(seed))).solve(problem)
+
+
+solutions = st.builds(solution, st.integers(0, len(FAMILIES) - 1), st.integers(0, 40))
+
+
+@st.composite
+def routes(draw: st.DrawFn) -> tuple[Solution, Route]:
+    found = draw(solutions)
+    return found, draw(st.sampled_from(found.routes))
+
+
+def marked(problem: str, lines: list[str]) -> MarkedScript:
+    script = [ScriptLine(line) for line in lines]
+    return mark_script(default_scheme(problem), script, show_working=True)
+
+
+@settings(max_examples=100, deadline=None)
+@given(routes())
+def test_every_route_earns_full_marks_and_no_line_of_it_is_taken_for_an_error(
+    case: tuple[Solution, Route],
+) -> None:
+    found, route = case
+    result = marked(found.problem, [line.text for line in route.lines])
+    assert result.total == result.maximum
+    assert not result.referred
+    wrong = {"slip", "method error", "unexplained", "true by accident", "unreadable"}
+    assert not wrong & {line.verdict for line in result.lines}
+
+
+@settings(max_examples=100, deadline=None)
+@given(routes(), st.randoms(use_true_random=False))
+def test_optional_lines_never_change_marks(case: tuple[Solution, Route], random: Random) -> None:
+    found, route = case
+    lines = [line.text for line in route.lines if line.required or random.random() < 0.5]
+    result = marked(found.problem, lines)
+    assert result.total == result.maximum
+    assert not result.referred
+
+
+@settings(max_examples=100, deadline=None)
+@given(routes())
+def test_each_required_line_may_be_skipped(case: tuple[Solution, Route]) -> None:
+    found, route = case
+    required = [line.text for line in route.lines if line.required]
+    if found.stages[-1].name == "conclusion":
+        return  # what is implied by a line that loses the unknown is another rule (3.15)
+    if route.name == "as two inequalities":
+        required = [line.text for line in route.lines]  # a part needs to be seen as a part
+    for place in range(1, len(required) - 1):
+        kept = [*required[:place], *required[place + 1 :]]
+        if len(kept) < 3:
+            continue  # the solution alone is a case of its own (5.1)
+        result = marked(found.problem, kept)
+        assert (result.total, result.referred) == (result.maximum, False), kept
+
+
+@settings(max_examples=40, deadline=None)
+@given(solutions)
+def test_every_accepted_form_of_the_solution_earns_its_mark(found: Solution) -> None:
+    required = [line.text for line in found.routes[0].lines if line.required]
+    for form in found.forms:
+        result = marked(found.problem, [*required[:-1], form])
+        asked = [form] if len(required) < 3 else [*required[:-1], form]
+        result = mark_script(default_scheme(found.problem), [ScriptLine(line) for line in asked])
+        assert (result.total, result.referred) == (result.maximum, False), form
+
+
+@settings(max_examples=60, deadline=None)
+@given(solutions)
+def test_an_empty_script_and_the_problem_alone_earn_nothing(found: Solution) -> None:
+    assert marked(found.problem, []).total == 0
+    assert marked(found.problem, [found.problem]).total == 0
+
+
+@settings(max_examples=80, deadline=None)
+@given(solutions)
+def test_a_common_error_is_among_the_explanations(found: Solution) -> None:
+    judge = find_topic(found.problem).judge(found.problem)
+    source = judge.start
+    for wrong in judge.wrongs(source):
+        if wrong.shown:
+            continue
+        try:
+            relations = judge.relations(read_line(judge.show(wrong.after)).alternatives)
+            after = judge.form(relations[0])
+        except (NoValue, ReadingFault):
+            continue  # the error led out of the topic
+        if len(relations) > 1 or judge.ended(after):
+            continue
+        readings = explain(judge, source, after)
+        assert readings, (found.problem, wrong.name, judge.show(wrong.after))
+        kinds = {reading.kind for reading in readings}
+        assert kinds <= {RIGHT, ERROR}
+        if RIGHT not in kinds:
+            names = {w.name for reading in readings for w in reading.wrongs}
+            assert wrong.name in names, (found.problem, wrong.name, judge.show(wrong.after), names)
+
+
+@settings(max_examples=60, deadline=None)
+@given(solutions)
+def test_a_common_error_and_right_work_after_it_cost_what_the_conventions_say(
+    found: Solution,
+) -> None:
+    """An error of the sign costs the solution's mark; another one its method mark as well."""
+    for mistake in mistakes(found.problem, TOPIC, 0):
+        lines = found.routes[0].lines[: mistake.place + 1]
+        before = [line.text for line in lines if line.required]
+        onward = continuation(mistake.text, TOPIC, found.problem)
+        after = [line.text for line in onward if line.required]
+        result = marked(found.problem, [*before, mistake.text, *after])
+        assert result.total < result.maximum, (found.problem, mistake)
+        if mistake.name in SIGN_ERRORS and found.stages[-1].name == "solution":
+            assert result.total == result.maximum - 1, (found.problem, mistake)
+        assert 0 <= result.lowest <= result.total <= result.highest <= result.maximum
+
+
+@settings(max_examples=60, deadline=None)
+@given(routes())
+def test_another_letter_used_throughout_never_changes_marks(case: tuple[Solution, Route]) -> None:
+    found, route = case
+    (old,) = find_topic(found.problem).judge(found.problem).unknowns
+    lines = [_renamed(line.text, old, "w") for line in route.lines[1:]]
+    assert (
+        marked(found.problem, lines).total
+        == marked(found.problem, [line.text for line in route.lines[1:]]).total
+    )
+
+
+@settings(max_examples=60, deadline=None)
+@given(routes())
+def test_exchanging_sides_and_turning_signs_never_changes_marks(
+    case: tuple[Solution, Route],
+) -> None:
+    found, route = case
+    lines = [_exchanged(line.text) for line in route.lines[1:]]
+    result = marked(found.problem, lines)
+    assert (result.total, result.referred) == (
+        marked(found.problem, [line.text for line in route.lines[1:]]).total,
+        False,
+    )
+
+
+@settings(max_examples=60, deadline=None)
+@given(routes())
+def test_a_sign_of_equality_through_the_working_is_condoned_where_the_solution_has_its_own(
+    case: tuple[Solution, Route],
+) -> None:
+    found, route = case
+    judge = find_topic(found.problem).judge(found.problem)
+    if len(judge.start) > 1 or judge.conclusion:
+        return
+    lines = [line.text for line in route.lines[1:]]
+    equal = [typed(Relation(_one(line).sides, ("=",))) for line in lines[:-1]]
+    result = marked(found.problem, [*equal, lines[-1]])
+    assert (result.total, result.referred) == (marked(found.problem, lines).total, False)
+
+
+def _one(text: str) -> Relation:
+    return read_line(text).alternatives[0][0]
+
+
+def _renamed(text: str, old: str, new: str) -> str:
+    try:
+        line = read_line(text)
+    except ReadingFault:
+        return text
+    groups = tuple(tuple(renamed(r, old, new) for r in group) for group in line.alternatives)
+    return typed(Line("", groups, line.statement, domain=line.domain))
+
+
+def _exchanged(text: str) -> str:
+    line = read_line(text)
+    groups = tuple(
+        tuple(Relation(r.sides[::-1], all_turned(r.signs)[::-1]) for r in group)
+        for group in line.alternatives
+    )
+    return typed(Line("", groups, line.statement, domain=line.domain))
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    solutions,
+    st.lists(
+        st.text(alphabet="0123456789x+-*/()[]{}<>=≤≥ ,:;∞|andorinteg", max_size=24), max_size=5
+    ),
+)
+def test_no_line_raises_and_the_range_holds_the_total(found: Solution, lines: list[str]) -> None:
+    result = marked(found.problem, lines)
+    assert 0 <= result.lowest <= result.total <= result.highest <= result.maximum
+
+
+@pytest.mark.parametrize("family", FAMILIES, ids=[family.name for family in FAMILIES])
+def test_a_family_gives_problems_of_the_topic(family: object) -> None:
+    for seed in range(12):
+        problem = family.make(Random(seed))  # type: ignore[attr-defined]
+        assert find_topic(problem).name == TOPIC
