@@ -53,6 +53,25 @@ def enter(
     say(console(), f"Entered for {assessment}: {count} candidates.")
 
 
+@app.command()
+def attend(
+    assessment: Annotated[str, typer.Argument(metavar="ASSESSMENT", help="Its code.")],
+    codes: Annotated[list[str], typer.Argument(metavar="CODE", help="Candidates' codes.")],
+    attendance: Annotated[
+        str, typer.Option("--as", metavar="WORD", help="present, absent or withdrawn.")
+    ],
+    bank: Bank = DEFAULT_BANK,
+) -> None:
+    """Put attendance right: all of the candidates named, or none."""
+    from itembank.bank.assessments import find_assessment
+    from schemes.candidates import record_attendance
+
+    with writing_to(bank) as session:
+        found = find_assessment(session, assessment)
+        record_attendance(session, found, dict.fromkeys(codes, attendance))
+    say(console(), f"{attendance.capitalize()} in {assessment}: {', '.join(codes)}")
+
+
 @app.command("list")
 def list_them(
     assessment: Annotated[str, typer.Argument(metavar="ASSESSMENT", help="Its code.")],

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli import drawing
+from itembank.cli import drawing, revising
 from itembank.cli.banking import DEFAULT_BANK, Bank, By, Json, reading_from, writing_to
 from itembank.cli.contract import Record, scheme_record, solution_record
 from itembank.cli.printing import console, say, shortened, table, yes
@@ -109,6 +109,8 @@ def add(
 
 app.command()(drawing.families)
 app.command()(drawing.draw)
+app.command()(revising.revise)
+app.command()(revising.withdraw)
 
 
 @app.command("list")

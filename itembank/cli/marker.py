@@ -101,6 +101,8 @@ def _read_scheme(one: Incoming) -> Scheme:
     record = one.record
     named = record.get("topic") if isinstance(record, dict) else None
     scheme = scheme_from_record(record, "")
+    if scheme.routes:
+        return checked(replace(scheme, topic=named or ""))
     topic = find_topic(scheme.problem, named).name
     return checked(replace(scheme, topic=topic))
 

@@ -8,17 +8,15 @@ import typer
 
 from itembank.cli.banking import DEFAULT_BANK, Bank, By, Json, reading_from, writing_to
 from itembank.cli.deciding import Assessment
-from itembank.cli.faults import Fault
 from itembank.cli.printing import console, print_cautions, say, table
-from itembank.cli.scheme_records import scheme_from_record
-from itembank.cli.streams import json_text, read_json_lines
+from itembank.cli.revising import read_scheme
+from itembank.cli.streams import json_text
 
 if TYPE_CHECKING:
     from rich.console import Console
 
     from schemes.remarking import ChangedScript, LookAgain, Remarking
     from schemes.revising import PointChange, Said
-    from schemes.scheme import Scheme
 
 TODAY = "not the scheme: the engine judges this otherwise today; "
 
@@ -55,7 +53,7 @@ def remark(
 
     if apply and scheme is None:
         raise typer.BadParameter("--apply needs --scheme")
-    new = _scheme(scheme) if scheme is not None else None
+    new = read_scheme(scheme) if scheme is not None else None
     if apply and new is not None:
         with writing_to(bank) as session:
             told = apply_scheme(
@@ -68,20 +66,6 @@ def remark(
         _print_records(told, apply)
         return
     _show(console(), told, apply, new is not None)
-
-
-def _scheme(path: str) -> Scheme:
-    """The one scheme that a file holds."""
-    found = list(read_json_lines(path))
-    if len(found) != 1:
-        raise Fault(f"{path}: {len(found)} lines of JSON, where one scheme belongs")
-    (one,) = found
-    if one.fault:
-        raise Fault(f"{one.place}: {one.fault}")
-    try:
-        return scheme_from_record(one.record, "")
-    except ValueError as raised:
-        raise Fault(f"{one.place}: {raised}") from raised
 
 
 def _show(screen: Console, told: Remarking, applied: bool, new: bool) -> None:
