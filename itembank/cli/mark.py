@@ -10,7 +10,7 @@ import typer
 from itembank.cli.contract import ScriptRequest, script_request
 from itembank.cli.mark_files import Form, mark_records, read_records
 from itembank.cli.marker import Marker
-from itembank.cli.printing import console, print_cautions, say, table
+from itembank.cli.printing import console, print_cautions, say, table, tell_errors
 from itembank.cli.sharing import Sharing
 from itembank.cli.stages import tally_on
 from itembank.cli.streams import answer_one, opened_out
@@ -122,6 +122,7 @@ def mark(
     ):
         records = read_records(form, path)
         wrong = mark_records(records, form, marker, stream, Sharing(workers, cluster), tell)
+    tell_errors(wrong, out)
     raise typer.Exit(1 if wrong else 0)
 
 

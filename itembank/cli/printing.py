@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from schemes.cautions import CAUTIONS
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from rich.console import Console
     from rich.table import Table
 
@@ -64,6 +66,15 @@ def print_cautions(screen: Console) -> None:
 def counted(number: int, noun: str) -> str:
     """``1 mark``, ``2 marks``."""
     return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
+
+
+def tell_errors(wrong: int, out: Path | None) -> None:
+    """Say on the screen that a file of answers holds errors; on standard output they are seen."""
+    if wrong and out is not None:
+        records = counted(wrong, "record")
+        say(
+            console(stderr=True), f"{out}: {records} had an error, told there in place of an answer"
+        )
 
 
 def yes(value: bool) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.contract import Record, problem_request, solution_record
-from itembank.cli.printing import console, say, table, yes
+from itembank.cli.printing import console, say, table, tell_errors, yes
 from itembank.cli.streams import answer_each, answer_one, json_writer, opened_out, read_json_lines
 from itembank.cli.usage import exactly_one, problem_text
 
@@ -49,6 +49,7 @@ def solve(
     if jsonl is not None:
         with opened_out(out) as stream:
             wrong = answer_each(read_json_lines(jsonl), _answer, json_writer(stream))
+        tell_errors(wrong, out)
         raise typer.Exit(1 if wrong else 0)
     record = {"problem": problem, "topic": topic}
     if json:

@@ -210,6 +210,7 @@ def test_a_table_is_marked_row_by_row(call: Call, tmp_path: Path) -> None:
 
     assert outcome.status == 1
     assert outcome.out == ""
+    assert "marks.csv: 1 record had an error" in outcome.err
     rows = list(csv.DictReader(io.StringIO((tmp_path / "marks.csv").read_text())))
     assert [(row["id"], row["total"], row["max"], row["points"]) for row in rows] == [
         ("HQ-001", "2", "2", "M1 A1"),
