@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from itertools import pairwise
 
-from itembank.algebra.matching import same_relation, value_put_in
+from itembank.algebra.exact import Fraction
+from itembank.algebra.matching import same_relation, values_put_in
 from itembank.algebra.surds import holds_root
 from itembank.algebra.values import number_form, relation_symbols, walk
 from itembank.algebra.written import Quotient, Relation
-from itembank.topics.judging import Answer, Judge
+from itembank.topics.judging import Answer, Judge, Shaped
 from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, quality
 from schemes.scheme import MarkPoint, Scheme
 from schemes.verdicts import LineMark, MarkedScript, PointMark
@@ -31,6 +33,8 @@ def special_mark(
     if "trial" in kinds and scheme.settings.trials == "full":
         show_working = False
     answers = [a for line in working.lines if line.counts for a in _answers(line, judge)]
+    if answers and not show_working and judge.together(answers) is None:
+        return None  # a part of the answer: it implies the methods that lead to it
     worth = _worth(scheme, judge, working, answers) if answers or not found else ACCEPTED
     lines = tuple(
         _line_mark(line, kind, worth != "wrong")
@@ -89,13 +93,19 @@ def _found_by_trial(working: Working, judge: Judge) -> bool:
     last = working.lines[_last(working)]
     right = judge.value_of(judge.start)
     return any(
-        value_put_in(side, ours) == right
+        _are(values_put_in(side, ours), right)
         for piece in last.judged(judge)
         for given in judge.given
         for side in given.sides
         for ours in piece.sides
         if relation_symbols(Relation((side,)))
     )
+
+
+def _are(found: dict[str, Fraction], right: Hashable) -> bool:
+    """Whether values put in are the right ones, those of several letters in the letters' order."""
+    values = tuple(found[letter] for letter in sorted(found))
+    return values == (right.numbers if isinstance(right, Shaped) and len(values) > 1 else (right,))
 
 
 def _unfinished(answer: Answer) -> bool:
@@ -109,7 +119,7 @@ def _unfinished(answer: Answer) -> bool:
 
 def _tried(piece: Relation, judge: Judge) -> bool:
     return any(
-        value_put_in(side, ours) is not None
+        values_put_in(side, ours)
         for given in judge.given
         for side in given.sides
         for ours in piece.sides

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from itembank.algebra.matching import changes_between, same_relation
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Relation
@@ -14,6 +16,10 @@ def is_problem(state: State, relation: Relation) -> bool:
 
 
 def problem_copied(state: State, step: Step) -> State:
+    """The problem written down; again after work it is a new attempt, unless it is a part of it."""
+    if len(state.judge.given) > 1:  # one part of the problem is copied to go on with it
+        record = Record(step.number, "copied", (0,))
+        return state.recorded(record).at(replace(state.live, number=step.number))
     live = Live(step.number, state.judge.start, state.judge.start, notes=step.notes)
     if state.lines_used and state.judge.lone and not state.wrong:
         return state.recorded(Record(step.number, "copied", (0,)))  # the two sides told once more
@@ -21,6 +27,12 @@ def problem_copied(state: State, step: Step) -> State:
         state = restarted(state, step.number)
         return state.at(live)
     return state.recorded(Record(step.number, "copied", (0,))).at(live)
+
+
+def still_copied(state: State) -> bool:
+    """Whether a problem of several parts is written down, and not all of it yet."""
+    copies = [record for record in state.records if record.verdict in ("copied", "misread")]
+    return bool(copies) and len(copies) < len(state.judge.given)
 
 
 def misread(state: State, step: Step, rules: Rules) -> State | None:

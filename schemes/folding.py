@@ -12,7 +12,14 @@ from itembank.algebra.matching import left_to_right, part_of, same_relation
 from itembank.algebra.values import NoValue, number, relation_symbols
 from itembank.algebra.written import Line, Node, Relation
 from itembank.topics.judging import Answer, Judge
-from schemes.attempts import is_problem, misread, problem_copied, restarted, starts_again
+from schemes.attempts import (
+    is_problem,
+    misread,
+    problem_copied,
+    restarted,
+    starts_again,
+    still_copied,
+)
 from schemes.numbers import judge_numbers
 from schemes.states import EARNED, Live, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
@@ -202,7 +209,7 @@ def _piece(
     form = right_form(state, piece)
     if form is None:
         return [_no_form(state, number_, piece)]
-    states = _equation(state, Step(number_, piece, form, line.notes), rules)
+    states = _equation(state, Step(number_, piece, form, line.notes, line.label), rules)
     if answer is not None:
         states = [_with_answer(s, number_, answer) for s in states]
     return states
@@ -259,7 +266,7 @@ def _equation(state: State, step: Step, rules: Rules) -> list[State]:
         return [state.recorded(record)]
     if is_problem(state, step.relation):
         return [problem_copied(state, step)]
-    if not state.lines_used and live.number == 0:
+    if not state.lines_used and (live.number == 0 or still_copied(state)):
         other = misread(state, step, rules)
         if other is not None:
             return [other]

@@ -20,6 +20,7 @@ from itembank.algebra.written import Relation
 from itembank.topics import find_topic, topic_named
 from itembank.topics.judging import Form, Judge, Wrong
 from itembank.topics.kinds import CheckFailed, RouteLine, TopicError
+from itembank.topics.knowing import known_after
 from schemes.verdicts import ScriptLine
 
 MOST_ERRORS = 12
@@ -75,7 +76,7 @@ def error_scripts(
 
 def _script(mistake: Mistake, lines: Sequence[RouteLine], topic: str, problem: str) -> ErrorScript:
     before = [line.text for line in lines[: mistake.place + 1] if line.required]
-    goes_on = continuation(mistake.text, topic, problem)
+    goes_on = continuation(mistake.text, topic, problem, tuple(before))
     onward = [line.text for line in goes_on if line.required]
     script = tuple(ScriptLine(text) for text in (*before, mistake.text, *onward))
     return ErrorScript(mistake.name, mistake.words, len(before) + 1, script)
@@ -96,11 +97,12 @@ def mistakes(problem: str, topic: str, route: int) -> tuple[Mistake, ...]:
     judge = found.judge(problem)
     lines = found.solve(problem).routes[route].lines
     out: list[Mistake] = []
+    sources = known_after(judge, [line.text for line in lines])
     for place, after in _steps(lines):
-        form = _form(judge, lines[place].text)
-        if form is not None and judge.key(form) == judge.key(judge.start):
+        source = sources[place]
+        if source is not None:
             heading = [line.text for line in lines[place + 1 : after + 1]]
-            out.extend(_at(judge, form, place, lines[after].stage, heading))
+            out.extend(_at(judge, source, place, lines[after].stage, heading))
     return tuple(out)
 
 
@@ -184,13 +186,19 @@ def _nearness(text: str, right: str) -> float:
 
 
 @lru_cache(maxsize=16384)
-def continuation(text: str, topic: str, problem: str) -> tuple[RouteLine, ...]:
+def continuation(
+    text: str, topic: str, problem: str, before: tuple[str, ...] = ()
+) -> tuple[RouteLine, ...]:
     """The lines that go on rightly from a line of a problem; none where it leaves nothing to do.
 
-    Nor where the solver cannot be sure of them.
+    ``before`` are the lines written before it, none where it is the problem written anew. None
+    either where the solver cannot be sure of what goes on.
     """
+    found = topic_named(topic)
     try:
-        posed = topic_named(topic).posed(problem, text)
+        if before and found.goes_on is not None:
+            return found.goes_on(problem, (*before, text))
+        posed = found.posed(problem, text)
         return find_topic(posed, topic).solve(posed).routes[0].lines[1:]
     except (CheckFailed, ReadingFault, TopicError):
         return ()

@@ -9,7 +9,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.matching import left_to_right, value_put_in
+from itembank.algebra.matching import left_to_right, values_put_in
 from itembank.algebra.order import holds
 from itembank.algebra.values import NoValue, number, number_form, symbols
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol
@@ -61,7 +61,7 @@ def _stands(piece: Relation) -> bool:
 def _tried(state: State, piece: Relation) -> bool:
     """A value put into a side of the problem (5.6)."""
     return any(
-        value_put_in(side, ours) is not None
+        values_put_in(side, ours)
         for given in state.judge.given
         for side in given.sides
         for ours in piece.sides

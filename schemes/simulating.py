@@ -143,12 +143,13 @@ def _with_error(topic: Topic, solution: Solution, place: int, random: Random) ->
     (name,) = random.choices(names, [topic.frequency(name) for name in names])
     cheapest = min(way.cost for way in ways.values() if way.name == name)
     chosen = random.choice([w for w in ways.values() if w.name == name and w.cost == cheapest])
-    onward = continuation(chosen.text, topic.name, solution.problem)
+    before = solution.routes[place].lines[: chosen.place + 1]
+    written = tuple(line.text for line in before)
+    onward = continuation(chosen.text, topic.name, solution.problem, written)
     judge = topic.judge(solution.problem)
     only_written = bool(onward) and works_out(judge, chosen.text, onward[0].text)
     at_once = only_written and random.random() < WORKED_AT_ONCE
     wrong = RouteLine(chosen.text, "", "", not at_once)
-    before = solution.routes[place].lines[: chosen.place + 1]
     return _Plan((*before, wrong, *onward), ERROR, chosen.name, len(before))
 
 
@@ -158,7 +159,8 @@ def _with_slip(
     """One number of a required line a little wrong: a unit or a ten."""
     place = random.choice([n for n, line in enumerate(lines) if n and line.required])
     text = _changed_number(lines[place].text, random)
-    onward = continuation(text, topic.name, problem) if text else ()
+    written = tuple(line.text for line in lines[:place])
+    onward = continuation(text, topic.name, problem, written) if text else ()
     if not text or (not onward and place < len(lines) - 1):
         return None  # nothing to change, or nothing that goes on from it
     wrong = RouteLine(text, "", "", True)

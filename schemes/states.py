@@ -189,12 +189,13 @@ def _joined(first: Record, second: Record) -> Record:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """A relation of a line as it is judged: its form, the line's number and notes."""
+    """A relation of a line as it is judged: its form, the line's number, notes and label."""
 
     number: int
     relation: Relation
     form: Any
     notes: tuple[Note, ...] = ()
+    label: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -157,6 +157,8 @@ def _spoiled(state: State, rules: Rules, newly: Sequence[str], wrong: Wrong) -> 
 
 def _carrier(state: State, still: Sequence[str], stage: str) -> str:
     """The stage itself where its mark is open, else the next one that carries an open mark."""
+    if stage in state.judge.valued:
+        return ""  # an error in working out a value costs no method that follows it
     order = state.judge.order
     place = order.index(stage)
     return next((s for s in still if order.index(s) >= place), "")
@@ -233,7 +235,9 @@ def _is_written(state: State, step: Step, live: Live, stage: str) -> bool:
 def _is_noted(state: State, step: Step, stage: str) -> bool:
     notes = (*state.live.notes, *step.notes)
     form = state.live.form
-    return any(state.judge.noted_stage(form, n.sign, n.operand) == stage for n in notes)
+    if any(state.judge.noted_stage(form, n.sign, n.operand) == stage for n in notes):
+        return True
+    return bool(step.label) and state.judge.labelled_stage(form, step.label) == stage
 
 
 def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
@@ -277,7 +281,7 @@ def _correction(state: State, step: Step, rules: Rules) -> State | None:
     before = state.before
     if before is None or not rules.settings.corrections:
         return None
-    if right_from(state, state.live, step):
+    if state.judge.continues(state.live.form, step.form):
         return None
     for live in _sources(before):
         cost = before.judge.follows(live.form, step.form)

@@ -98,8 +98,8 @@ def _required(lines: Sequence[RouteLine]) -> list[str]:
     return [line.text for line in lines if line.required]
 
 
-def _onward(text: str, topic: Topic, problem: str) -> list[str]:
-    return _required(continuation(text, topic.name, problem))
+def _onward(text: str, topic: Topic, problem: str, before: Sequence[str] = ()) -> list[str]:
+    return _required(continuation(text, topic.name, problem, tuple(before)))
 
 
 def _valid(route: Route, ending: Sequence[str]) -> Iterator[Trial]:
@@ -116,8 +116,8 @@ def _with_errors(topic: Topic, problem: str, place: int, route: Route) -> Iterat
     """Every common error wherever it applies; its simplest form with lines left out, too."""
     varied: set[tuple[str, int]] = set()
     for mistake in mistakes(problem, topic.name, place):
-        onward = _onward(mistake.text, topic, problem)
         before = _required(route.lines[: mistake.place + 1])
+        onward = _onward(mistake.text, topic, problem, before)
         yield _error(mistake, route, (*before, mistake.text, *onward))
         if (mistake.name, mistake.place) in varied:
             continue
@@ -140,7 +140,7 @@ def _with_slips(topic: Topic, problem: str, route: Route) -> Iterator[Trial]:
         if place:
             last = place == len(route.lines) - 1
             for wrong, number in _one_out(line.text):
-                onward = _onward(wrong, topic, problem)
+                onward = _onward(wrong, topic, problem, written)
                 if onward or last:
                     words = f"{number} one out in {line.text}"
                     yield _trial(SLIP, "one number one out", route.name,

@@ -138,19 +138,27 @@ def part_of(node: Node, wholes: Sequence[Node]) -> bool:
 
 def value_put_in(problem: Node, numbers: Node) -> Fraction | None:
     """The one value that, put for the letter of ``problem``, gives ``numbers`` as written."""
-    found: set[Fraction] = set()
-    if symbols(problem) and _matches(bare(problem), bare(numbers), found) and len(found) == 1:
-        return found.pop()
-    return None
+    found = values_put_in(problem, numbers)
+    return next(iter(found.values())) if len(found) == 1 else None
 
 
-def _matches(problem: Node, numbers: Node, found: set[Fraction]) -> bool:
+def values_put_in(problem: Node, numbers: Node) -> dict[str, Fraction]:
+    """The values that, put for the letters of ``problem``, give ``numbers`` as written.
+
+    None where there are none, or a letter would have two.
+    """
+    found: dict[str, Fraction] = {}
+    matches = symbols(problem) and _matches(bare(problem), bare(numbers), found)
+    return found if matches else {}
+
+
+def _matches(problem: Node, numbers: Node, found: dict[str, Fraction]) -> bool:
     if isinstance(problem, Symbol):
         try:
-            found.add(number(numbers))
+            value = number(numbers)
         except NoValue:
             return False
-        return True
+        return found.setdefault(problem.name, value) == value
     if not symbols(problem):
         return _same_number(problem, numbers)
     match problem, numbers:

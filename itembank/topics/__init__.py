@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from itembank.topics.catalogue import CommonError
 from itembank.topics.judging import Judge
-from itembank.topics.kinds import Family, OtherKind, Solution, Stage, StageRule, TopicError
+from itembank.topics.kinds import (
+    Family,
+    OtherKind,
+    RouteLine,
+    Solution,
+    Stage,
+    StageRule,
+    TopicError,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +28,8 @@ class Topic:
     ``families`` its patterns of items; ``frequency`` tells how often pupils make a common error,
     by its name, against the others; ``posed`` makes a line of a problem's work a problem of its
     own, with whatever else the problem asks; ``asks`` gives the instruction of a problem, where
-    its topic asks for more than one thing.
+    its topic asks for more than one thing; ``goes_on`` the lines that go on rightly from the last
+    of a problem's lines, where that line by itself poses no problem.
     """
 
     name: str
@@ -35,6 +44,7 @@ class Topic:
     frequency: Callable[[str], int] = lambda error: 1
     posed: Callable[[str, str], str] = lambda problem, line: line
     asks: Callable[[str], str] | None = None
+    goes_on: Callable[[str, Sequence[str]], tuple[RouteLine, ...]] | None = None
 
     def instruction_for(self, problem: str) -> str:
         """What a problem asks by default, where the topic asks for more than one thing."""

@@ -229,6 +229,12 @@ class Judge(Protocol):
     def noted_stage(self, form: Any, sign: str, operand: Node) -> str:
         """The stage that a noted operation serves, empty where it serves none."""
 
+    def labelled_stage(self, form: Any, label: str) -> str:
+        """The stage that an operation on labelled lines (``(1) + (2)``) serves, empty if none."""
+
+    def continues(self, source: Any, form: Any) -> bool:
+        """Whether a line goes on rightly from the last one, not from what was known before it."""
+
     def worked(self, form: Any, node: Node, result: Fraction) -> Worked | None:
         """A computation on numbers, with the pupil's result, as an operation on the form."""
 

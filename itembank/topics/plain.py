@@ -120,6 +120,14 @@ class PlainJudge:
         """No noted operation serves a stage."""
         return ""
 
+    def labelled_stage(self, form: Any, label: str) -> str:
+        """Lines are not told by their labels."""
+        return ""
+
+    def continues(self, source: Any, form: Any) -> bool:
+        """Every line is judged from the last one alone."""
+        return self.follows(source, form) is not None
+
     def worked(self, form: Any, node: Node, result: Fraction) -> Worked | None:
         """A computation on numbers is no evidence."""
         return None

@@ -110,8 +110,9 @@ def _case(problem: str, random: Random, even: bool) -> Case | None:
         mistake = _drawn(mistakes(problem, topic.name, place), random, even)
         if mistake is None:
             return None
-        name, onward = mistake.name, continuation(mistake.text, topic.name, problem)
         before = lines[: mistake.place + 1]
+        written = tuple(line.text for line in before)
+        name, onward = mistake.name, continuation(mistake.text, topic.name, problem, written)
         whole = [*(line.text for line in before), mistake.text, *(line.text for line in onward)]
         required = [*_required(before), mistake.text, *_required(onward)]
     kept = _left_out(required, random)
