@@ -110,6 +110,23 @@ class Explanation:
         return f"{script_total(awarded)} of {self.maximum}" if awarded else ""
 
     @property
+    def settled(self) -> bool:
+        """Whether a teacher has given, in the bank, every mark that the engine leaves open."""
+        marks = [*self.without_line, *(mark for line in self.lines for mark in line.marks)]
+        left_open = {mark.point for mark in marks if not mark.decided}
+        given = {
+            mark.point
+            for mark in self.standing
+            if mark.awarded is not None and not mark.standing.startswith("suggested")
+        }
+        return left_open <= given
+
+    @property
+    def asked_words(self) -> str:
+        """What stands over the questions: for a teacher to decide, or decided already."""
+        return "Decided by a teacher" if self.settled else "For a teacher to decide"
+
+    @property
     def range_words(self) -> str:
         """``from 1 to 2, as the teacher decides``; empty where nothing is open."""
         if self.lowest == self.highest:

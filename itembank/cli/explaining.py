@@ -78,7 +78,7 @@ def show_explanation(screen: Console, doc: Explanation) -> None:
     say(screen, f"{doc.problem}   {doc.about}".rstrip(), "bold")
     for one in doc.questions:
         where = "" if one.line is None else f"line {one.line}: "
-        say(screen, f"For a teacher to decide: {where}{one.reason} ({one.lowest} to {one.highest})")
+        say(screen, f"{doc.asked_words}: {where}{one.reason} ({one.lowest} to {one.highest})")
     if doc.state:
         say(screen, doc.state)
     columns = ("#", "Line=", "Seen", "Mark", "Why")

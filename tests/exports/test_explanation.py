@@ -98,9 +98,17 @@ def test_readings_are_listed_once_each_with_what_tells_them_apart() -> None:
 
 def test_a_question_says_line_reason_and_range() -> None:
     text = text_of(REFERRED)
-    assert "For a teacher to decide Line 2: a slip, and the operation is not written" in text
+    assert "Decided by a teacher Line 2: a slip, and the operation is not written" in text
     assert "The total is from 0 to 1." in text
     assert "Suggested by the engine: 0 of 2 (from 0 to 1, as the teacher decides)" in text
+
+
+def test_a_question_that_a_teacher_has_answered_is_no_question_any_more() -> None:
+    again = explained("6x - 7 = 23", "6x = 31")
+
+    assert "Decided by a teacher" in text_of(REFERRED)
+    assert "For a teacher to decide" not in text_of(REFERRED)
+    assert "For a teacher to decide" in text_of(again)
 
 
 def test_the_marks_that_stand_say_who_how_when_and_why(page: Any) -> None:
