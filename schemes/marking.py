@@ -89,8 +89,13 @@ def _outcomes(states: Sequence[State], scheme: Scheme, judge: Judge) -> list[Out
         found.append((state, given, total(given)))
     cheapest = min(state.cost for state, _, _ in found)
     near = [outcome for outcome in found if outcome[0].cost <= cheapest + 2]
-    first = min(near, key=lambda outcome: (outcome[2], outcome[0].cost))
+    first = min(near, key=lambda outcome: (outcome[2], outcome[0].cost, _earned(outcome)))
     return [first, *(outcome for outcome in found if outcome is not first)]
+
+
+def _earned(outcome: Outcome) -> tuple[int, ...]:
+    """What each point earns: of readings alike the one stands that spoils the earliest stage."""
+    return tuple(award.awarded for award in outcome[1])
 
 
 def _marked(scheme: Scheme, working: Working, outcomes: Sequence[Outcome]) -> MarkedScript:

@@ -18,6 +18,7 @@ from schemes.building import default_scheme
 from schemes.marking import mark_script
 from schemes.mistakes import error_scripts
 from schemes.verdicts import ScriptLine
+from tests.schemes.rewriting import exchanged, reordered
 
 
 def working(*lines: str, problem: str = "4x + 3 = 17") -> tuple[str, ...]:
@@ -123,6 +124,9 @@ REWRITE = (
     lambda line: re.sub(r"(?<=\d)(?=[a-z(])", " × ", line),
     lambda line: line.replace("-", "−"),
     lambda line: "so " + line,
+    exchanged,
+    reordered,
+    lambda line: exchanged(reordered(line)),
     lambda line: line,
 )
 

@@ -15,9 +15,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.algebra.reading import ReadingFault, read_lines
-from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, relation_symbols
-from itembank.algebra.written import Negative, Node, Relation, Sum
+from itembank.algebra.values import NoValue
+from itembank.algebra.written import Relation
 from itembank.topics import find_topic
 from itembank.topics.kinds import Route, Solution
 from itembank.topics.linear_equations.families import FAMILIES
@@ -26,6 +25,7 @@ from schemes.explaining import ERROR, RIGHT, explain
 from schemes.marking import mark_script
 from schemes.scheme import Settings
 from schemes.verdicts import MarkedScript, ScriptLine
+from tests.schemes.rewriting import exchanged, plain, renamed, reordered
 
 HAND_MARKED = Path(__file__).parents[1] / "data" / "hand_marked_scripts.jsonl"
 
@@ -136,57 +136,18 @@ def _marks(record: dict[str, Any], lines: list[Any]) -> tuple[object, ...]:
     return result.total, result.lowest, result.highest, awards, result.special
 
 
-def _plain(text: str) -> Relation | None:
-    """The relation of a line with an unknown and nothing written around it."""
-    try:
-        lines = read_lines(text)
-    except ReadingFault:
-        return None
-    if len(lines) != 1 or lines[0].statement or lines[0].notes or lines[0].heads:
-        return None
-    relations = [r for group in lines[0].alternatives for r in group]
-    if len(relations) != 1 or relations[0].signs != ("=",) or not relation_symbols(relations[0]):
-        return None
-    return relations[0]
-
-
-def _exchanged(relation: Relation) -> Relation:
-    return Relation(relation.sides[::-1], relation.signs)
-
-
-def _reordered(relation: Relation) -> Relation:
-    return Relation(tuple(map(_turned_round, relation.sides)), relation.signs)
-
-
-def _turned_round(side: Node) -> Node:
-    """The terms of a side with the first one moved to the end."""
-    if not isinstance(side, Sum):
-        return side
-    terms = []
-    for sign, body in side.terms:
-        if isinstance(body, Negative):
-            terms.append(("-" if sign == "+" else "+", body.body))
-        else:
-            terms.append((sign, body))
-    (sign, first), *rest = [*terms[1:], terms[0]]
-    return Sum((("+", Negative(first) if sign == "-" else first), *rest))
-
-
-def _changed(record: dict[str, Any], change: Callable[[Relation], Relation]) -> list[Any]:
+def _changed(record: dict[str, Any], change: Callable[[str], str]) -> list[Any]:
     out = []
     for line in record["lines"]:
         text = line if isinstance(line, str) else line["text"]
-        relation = _plain(text)
-        if relation is not None and relation != _plain(record["problem"]):
-            text = typed(change(relation))
+        if plain(text) != plain(record["problem"]):
+            text = change(text)
         out.append(text if isinstance(line, str) else {**line, "text": text})
     return out
 
 
-@pytest.mark.parametrize("change", [_exchanged, _reordered], ids=["sides", "terms"])
-def test_exchanging_sides_or_terms_never_changes_marks(
-    change: Callable[[Relation], Relation],
-) -> None:
+@pytest.mark.parametrize("change", [exchanged, reordered], ids=["sides", "terms"])
+def test_exchanging_sides_or_terms_never_changes_marks(change: Callable[[str], str]) -> None:
     for record in _records():
         changed = _changed(record, change)
         assert _marks(record, changed) == _marks(record, record["lines"]), record["id"]
@@ -196,18 +157,18 @@ def test_another_letter_used_throughout_never_changes_marks() -> None:
     tried = 0
     for record in _records():
         texts = [line if isinstance(line, str) else line["text"] for line in record["lines"]]
-        if not texts or any(_plain(text) is None for text in texts):
+        if not texts or any(plain(text) is None for text in texts):
             continue
         letters = {letter for text in texts for letter in re.findall("[a-z]", text)}
         if len(letters) != 1:
             continue
-        renamed = [
-            re.sub("[a-z]", "q", line)
+        changed = [
+            renamed(line, "q")
             if isinstance(line, str)
-            else {**line, "text": re.sub("[a-z]", "q", line["text"])}
+            else {**line, "text": renamed(line["text"], "q")}
             for line in record["lines"]
         ]
-        assert _marks(record, renamed) == _marks(record, record["lines"]), record["id"]
+        assert _marks(record, changed) == _marks(record, record["lines"]), record["id"]
         tried += 1
     assert tried > 30
 

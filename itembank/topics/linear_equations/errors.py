@@ -219,12 +219,10 @@ def _exchanged(equation: Equation) -> Iterator[Change]:
         if here and there:
             left, right = (tuple(part for part in side if part.kind != kind) for side in equation)
             wrong = (Part(here - there, kind),) if here != there else ()
-            where = Where(collected=kind)
-            if kind == NUMBER:
-                after = Equation(left, (*right, *wrong))
-            else:
-                after = Equation((*tuple(_turned(p) for p in wrong), *left), right)
-            yield Change(EXCHANGED, stage, (), after, where=where)
+            turned = tuple(_turned(part) for part in wrong)
+            # Either side may be the one collected on: which stands left makes no difference.
+            for after in (Equation(left, (*wrong, *right)), Equation((*turned, *left), right)):
+                yield Change(EXCHANGED, stage, (), after, where=Where(collected=kind))
 
 
 def _turned(term: Part) -> Part:
