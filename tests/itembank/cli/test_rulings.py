@@ -178,7 +178,7 @@ def test_applying_without_a_scheme_is_wrong_usage(call: Call) -> None:
 def test_a_script_is_explained_on_the_screen_and_as_a_page(call: Call, tmp_path: Path) -> None:
     call("marks", "decide", "Y9-EQ", "HQ-001", "1", "M1=1", "--reason", "plain method")
     screen = call("script", "explain", "Y9-EQ", "HQ-001", "1").out
-    assert "For a teacher to decide: line 1: a slip" in screen
+    assert "Decided by a teacher: line 1: a slip" in screen
     assert "overruled, decision 1" in screen
     assert "In the bank: 1 of 2" in screen
     assert "Suggested by the engine: 0 of 2 (from 0 to 1, as the teacher decides)" in screen
