@@ -42,6 +42,8 @@ STEPS = {
     FULL: ("factorise fully", "factorise fully"),
 }
 
+GOING_ON = 3  # more than the margin within which readings stand beside one another
+
 
 @dataclass(frozen=True)
 class FactorisingJudge(PlainJudge):
@@ -102,7 +104,7 @@ class FactorisingJudge(PlainJudge):
 
     def path(self, source: Form, form: Form) -> tuple[Move, ...]:
         """The stages that the line reaches and the one before had not."""
-        before, now = reached_in(source.shape), reached_in(form.shape)
+        before, now = _reached(source), _reached(form)
         moves = [Move(*_step(stage)) for stage in self.stages if stage in now - before]
         if self._full(form) and not self._full(source):
             moves.append(Move(*_step(FULL)))
@@ -127,11 +129,17 @@ class FactorisingJudge(PlainJudge):
 
     def reached(self, source: Form, form: Form) -> frozenset[str]:
         """The stages that stand reached in a line."""
-        return reached_in(form.shape)
+        return _reached(form)
+
+    def fits(self, wrong: Wrong, form: Form) -> int | None:
+        """An error explains rather the line that it makes itself than one that goes on from it."""
+        if not self.keeps(wrong.after, form):
+            return None
+        return 0 if _built(wrong.after) == _built(form) else GOING_ON
 
     def written(self, form: Form) -> frozenset[str]:
         """A product shows what was taken out of it."""
-        return reached_in(form.shape)
+        return _reached(form)
 
     def worked(self, form: Form, node: Node, result: Fraction) -> Worked | None:
         """A sum or a product of the two numbers that split the middle term."""
@@ -188,6 +196,17 @@ class FactorisingJudge(PlainJudge):
         except TopicError:
             return None
         return FactorisingJudge(relation, form, plan)
+
+
+def _reached(form: Form) -> frozenset[str]:
+    """What the shape shows, and a common factor written in every term (3.2)."""
+    found = reached_in(form.shape)
+    return found | {COMMON} if form.shared else found
+
+
+def _built(form: Form) -> tuple[int, int]:
+    """How a line is built: its terms, and the brackets of a product."""
+    return len(form.shape), sum(term.multiplicity for term in form.shape)
 
 
 def _step(stage: str) -> tuple[str, str, str]:

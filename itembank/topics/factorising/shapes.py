@@ -58,10 +58,15 @@ Shape = tuple[Term, ...]
 
 
 class Form(NamedTuple):
-    """A line: its shape, and the polynomial that it is equal to."""
+    """A line: its shape, and the polynomial that it is equal to.
+
+    ``shared`` tells that its terms are written as products with a factor in common
+    (``3 × 2x + 3 × 3``).
+    """
 
     shape: Shape
     value: Polynomial
+    shared: bool = False
 
 
 @lru_cache(maxsize=65536)
@@ -72,7 +77,31 @@ def form_of(node: Node) -> Form:
         NoValue: where it is no polynomial, or beyond the bounds of one.
     """
     value = polynomial(node)
-    return Form(tuple(_terms(node, 1)), value)
+    return Form(tuple(_terms(node, 1)), value, _shares_factor(node))
+
+
+def _shares_factor(node: Node) -> bool:
+    """Whether every term is a product marked with ``×``, with a factor that all have."""
+    if not isinstance(node, Sum):
+        return False
+    bodies = [body.body if isinstance(body, Negative) else body for _, body in node.terms]
+    if not all(isinstance(body, Product) and "×" in body.marks for body in bodies):
+        return False
+    return bool(frozenset.intersection(*(_pieces(body) for body in bodies)))
+
+
+def _pieces(body: Node) -> frozenset[Node]:
+    """The factors between the marks ``×``, those of an implied product joined."""
+    assert isinstance(body, Product)
+    out: list[list[Node]] = [[body.factors[0]]]
+    for mark, factor in zip(body.marks, body.factors[1:], strict=True):
+        if mark:
+            out.append([factor])
+        else:
+            out[-1].append(factor)
+    return frozenset(
+        part[0] if len(part) == 1 else Product(tuple(part), ("",) * (len(part) - 1)) for part in out
+    )
 
 
 def made(shape: Shape) -> Form:

@@ -31,7 +31,14 @@ def one_number_wrong(source: Form, form: Form) -> Slip | None:
     if not name:
         return None
     words = f"multiplied out, {wrong[0][0]} should be {wrong[0][1]}: {name}"
-    return Slip("slip", words, (COMMON, PAIR, GROUPED), 0)
+    kind = "miscopy" if _is_carried_over(form, wrong[0][0]) else "slip"
+    return Slip(kind, words, (COMMON, PAIR, GROUPED), 0)
+
+
+def _is_carried_over(form: Form, size: Fraction) -> bool:
+    """Whether a wrong number stands in a term of a plain sum that nothing was done to (3.14)."""
+    plain = all(not term.brackets and term.numbers < 2 for term in form.shape)
+    return plain and any(term.number == size for term in form.shape)
 
 
 def _is_common(source: Form, form: Form) -> bool:
