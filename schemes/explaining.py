@@ -2,18 +2,17 @@
 
 The explainer knows no topic. It asks a :class:`Judge` for a form's key, for the common errors that
 apply to it and for what a single slip can be. Right lines need no search: equal keys and a natural
-fit. Wrong lines are looked up in an index of residuals: the key of every error applied to the
-source, so that one look-up finds every one-error reading, however many moves the pupil skipped.
+fit. Wrong lines are looked up in the judge's index of residuals: the key of every error applied
+to the source, so that one look-up finds every one-error reading, however many moves the pupil
+skipped.
 """
 
 from __future__ import annotations
 
-from collections.abc import Hashable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from itembank.algebra.values import NoValue
 from itembank.topics.judging import Judge, Slip, Wrong
 
 RIGHT, ERROR, SLIP, PAIR = "right", "error", "slip", "two errors"
@@ -53,21 +52,9 @@ def explain(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
     )
 
 
-@lru_cache(maxsize=4096)
-def _index(judge: Judge, source: Any) -> dict[Hashable, tuple[Wrong, ...]]:
-    """The key that each common error leads to -> the errors."""
-    out: dict[Hashable, list[Wrong]] = {}
-    for wrong in judge.wrongs(source):
-        try:
-            out.setdefault(judge.key(wrong.after), []).append(wrong)
-        except NoValue:
-            continue
-    return {key: tuple(wrongs) for key, wrongs in out.items()}
-
-
 def _errors(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
     best: dict[tuple[str, tuple[str, ...], Any], Reading] = {}
-    for wrong in _index(judge, source).get(judge.key(form), ()):
+    for wrong in judge.wrongs_to(source, form):
         cost = judge.fits(wrong, form)
         if cost is None or cost > DEAREST_FIT:
             continue

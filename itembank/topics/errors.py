@@ -38,6 +38,7 @@ from itembank.topics.parts import (
     flat,
     holds_letter,
     multiplied_out,
+    turned,
 )
 
 BracketRewrite = Callable[[Part], Iterator[Parts]]
@@ -98,7 +99,7 @@ def _size_on_first_only(part: Part) -> Iterator[Parts]:
     """``7 - 2(x + 3)`` as ``7 - 2x - 3``: the sign reaches every term, the number one."""
     if _has_factor(part) and part.worth < 0 and part.worth != -1:
         right, inner = _spread(part), multiplied_out(part.inner)
-        yield (right[0], *(_turned(term) for term in inner[1:]))
+        yield (right[0], *(turned(term) for term in inner[1:]))
 
 
 def _sign_lost(part: Part) -> Iterator[Parts]:
@@ -108,13 +109,13 @@ def _sign_lost(part: Part) -> Iterator[Parts]:
     for place, term in enumerate(right):
         # a plus lost before the unknown, no minus near, is no error that anyone makes
         if term.kind == NUMBER or term.factor < 0 or part.worth < 0:
-            yield (*right[:place], _turned(term), *right[place + 1 :])
+            yield (*right[:place], turned(term), *right[place + 1 :])
 
 
 def _minus_on_first_only(part: Part) -> Iterator[Parts]:
     if part.worth < 0 and len(part.inner) > 2:
         right = _spread(part)
-        yield (right[0], *(_turned(term) for term in right[1:]))
+        yield (right[0], *(turned(term) for term in right[1:]))
 
 
 def _factor_added(part: Part) -> Iterator[Parts]:
@@ -139,7 +140,7 @@ def _factor_dropped(part: Part) -> Iterator[Parts]:
 
 def _sign_of_factor_dropped(part: Part) -> Iterator[Parts]:
     if len(part.inner) > 1 and part.worth < 0 and part.worth != -1:
-        yield tuple(_turned(term) for term in _spread(part))
+        yield tuple(turned(term) for term in _spread(part))
 
 
 def _joined_in_bracket(part: Part) -> Iterator[Parts]:
@@ -182,7 +183,7 @@ def _sign_lost_in_joining(side: Parts) -> Iterator[Parts]:
             and term.factor
             and (like_before or _negative_before_like(side, place))
         ):
-            wrong = (*side[:place], _turned(term), *side[place + 1 :])
+            wrong = (*side[:place], turned(term), *side[place + 1 :])
             yield _like_joined(wrong, term.kind)
 
 
@@ -242,10 +243,6 @@ def _one_term_cancelled(side: Parts) -> Iterator[Parts]:
         for k, term in enumerate(tops):
             cancelled = Part(term.factor / part.over, term.kind)
             yield (*side[:place], *tops[:k], cancelled, *tops[k + 1 :], *side[place + 1 :])
-
-
-def _turned(term: Part) -> Part:
-    return term._replace(factor=-term.factor)
 
 
 BRACKET_ERRORS: dict[CommonError, BracketRewrite] = {

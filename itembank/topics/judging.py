@@ -196,6 +196,9 @@ class Judge(Protocol):
     def seen(self, source: Any, form: Any) -> Iterator[Wrong]:
         """Common errors that a line shows by how it is written, whatever its numbers."""
 
+    def wrongs_to(self, source: Any, form: Any) -> Sequence[Wrong]:
+        """Those common errors that, made in a source, lead to the key of a form."""
+
     def fits(self, wrong: Wrong, form: Any) -> int | None:
         """What a person pays to get from a common error to a line; None where it is not natural."""
 

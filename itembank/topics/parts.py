@@ -49,6 +49,7 @@ class Part(NamedTuple):
 
 
 Parts = tuple[Part, ...]
+Residual = tuple[Fraction, Fraction]
 
 
 class NotLinear(NoValue):
@@ -170,7 +171,8 @@ def _quotient(top: Node, bottom: Node, unknown: str) -> Part:
 
 
 def _times(part: Part, factor: Fraction) -> Part:
-    return part._replace(factor=part.factor * factor)
+    own, kind, inner, over = part
+    return Part(own * factor, kind, inner, over)
 
 
 def scaled(parts: Parts, factor: Fraction) -> Parts:
@@ -180,7 +182,7 @@ def scaled(parts: Parts, factor: Fraction) -> Parts:
         worth = part.worth * factor
         keeps_bar = part.over > 1 and worth.denominator > 1
         over = worth.denominator if keeps_bar else 1
-        out.append(part._replace(factor=worth * over, over=over))
+        out.append(Part(worth * over, part.kind, part.inner, over))
     return tuple(out)
 
 
@@ -211,6 +213,28 @@ def flat(parts: Parts) -> Flat:
             letters.extend(part.worth * c for c in inner.letters)
             numbers.extend(part.worth * c for c in inner.numbers)
     return Flat(tuple(letters), tuple(numbers), sum(letters, ZERO), sum(numbers, ZERO))
+
+
+def residual(parts: Parts) -> Residual:
+    """What a side comes to: so much of the unknown, and so much beside it."""
+    slope = constant = ZERO
+    for factor, kind, inner, over in parts:
+        worth = factor if over == 1 else factor / over
+        if kind == LETTER:
+            slope += worth
+        elif kind == NUMBER:
+            constant += worth
+        else:
+            some, beside = residual(inner)
+            slope += worth * some
+            constant += worth * beside
+    return slope, constant
+
+
+def turned(part: Part) -> Part:
+    """The part with the other sign."""
+    factor, kind, inner, over = part
+    return Part(-factor, kind, inner, over)
 
 
 def multiplied_out(side: Parts) -> Parts:

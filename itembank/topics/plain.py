@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from itembank.algebra.exact import Fraction
@@ -84,6 +85,14 @@ class PlainJudge:
         """The line itself."""
         return form
 
+    def wrongs(self, form: Any) -> Iterator[Wrong]:
+        """Every common error applied wherever it applies: a topic says them."""
+        raise NotImplementedError
+
+    def wrongs_to(self, source: Any, form: Any) -> Sequence[Wrong]:
+        """Looked up in an index of all of them, made once for each source."""
+        return _index(self, source).get(self.key(form), ())
+
     def seen(self, source: Any, form: Any) -> Iterator[Wrong]:
         """Every error is told by what it leads to."""
         return iter(())
@@ -163,3 +172,15 @@ class PlainJudge:
     def conclusion_of(self, form: Any) -> str:
         """No form says a conclusion."""
         return ""
+
+
+@lru_cache(maxsize=4096)
+def _index(judge: PlainJudge, source: Any) -> dict[Hashable, tuple[Wrong, ...]]:
+    """The key that each common error leads to -> the errors."""
+    out: dict[Hashable, list[Wrong]] = {}
+    for wrong in judge.wrongs(source):
+        try:
+            out.setdefault(judge.key(wrong.after), []).append(wrong)
+        except NoValue:
+            continue
+    return {key: tuple(wrongs) for key, wrongs in out.items()}

@@ -146,20 +146,20 @@ def knowing(names: frozenset[str]) -> Iterator[None]:
 
     The product always knows its whole catalogue: this is for the measure alone.
     """
-    every, pairs = LinearJudge.wrongs, LinearJudge.pairs
+    every, pairs = LinearJudge.wrongs_to, LinearJudge.pairs
 
-    def wrongs(self: LinearJudge, form: Any) -> Iterator[Wrong]:
-        return (wrong for wrong in every(self, form) if wrong.name in names)
+    def wrongs_to(self: LinearJudge, source: Any, form: Any) -> list[Wrong]:
+        return [wrong for wrong in every(self, source, form) if wrong.name in names]
 
     def known_pairs(self: LinearJudge, source: Any, form: Any) -> Iterator[tuple[Wrong, Wrong]]:
         return (pair for pair in pairs(self, source, form) if {p.name for p in pair} <= names)
 
     forget()
-    LinearJudge.wrongs, LinearJudge.pairs = wrongs, known_pairs  # type: ignore[method-assign]
+    LinearJudge.wrongs_to, LinearJudge.pairs = wrongs_to, known_pairs  # type: ignore[method-assign]
     try:
         yield
     finally:
-        LinearJudge.wrongs, LinearJudge.pairs = every, pairs  # type: ignore[method-assign]
+        LinearJudge.wrongs_to, LinearJudge.pairs = every, pairs  # type: ignore[method-assign]
         forget()
 
 

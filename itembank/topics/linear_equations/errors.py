@@ -8,6 +8,7 @@ its effect is computed from the rewrite. ``stage`` names the stage that the step
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import zip_longest
 from typing import NamedTuple
 
@@ -32,7 +33,7 @@ from itembank.topics.errors import (
     wrong_brackets,
     wrong_joins,
 )
-from itembank.topics.linear_equations.following import Where
+from itembank.topics.linear_equations.following import Key, Where, key_between
 from itembank.topics.linear_equations.scaling import (
     EARLIEST,
     WHOLE_ERRORS,
@@ -59,7 +60,9 @@ from itembank.topics.parts import (
     flat,
     least_multiple,
     multiplied_out,
+    residual,
     scaled,
+    turned,
 )
 
 EXPANDED_FIRST = 1
@@ -93,12 +96,25 @@ def changes(equation: Equation) -> Iterator[Change]:
     yield from _in_groups(equation)
     open_sides = Equation(multiplied_out(equation.left), multiplied_out(equation.right))
     further = 0 if open_sides == equation else EXPANDED_FIRST
-    for change in (*_in_joining(open_sides), *_in_moving(open_sides)):
-        yield change._replace(cost=change.cost + further)
+    yield from _in_joining(open_sides, further)
+    yield from _in_moving(open_sides, further)
     for error, (stage, rewrite) in WHOLE_ERRORS.items():
         for after in rewrite(equation):
             where = Where(solved=True) if stage == VALUE else None
             yield Change(error, stage, (), after, where=where)
+
+
+@lru_cache(maxsize=4096)
+def changes_by_key(equation: Equation) -> dict[Key, list[Change]]:
+    """The key of the line that each common error leads to -> the errors."""
+    out: dict[Key, list[Change]] = {}
+    known = {id(side): residual(side) for side in equation}
+    for change in changes(equation):
+        left, right = change.after
+        at_left = known.get(id(left)) or residual(left)
+        at_right = known.get(id(right)) or residual(right)
+        out.setdefault(key_between(at_left, at_right), []).append(change)
+    return out
 
 
 def _in_brackets(equation: Equation) -> Iterator[Change]:
@@ -138,14 +154,15 @@ def _in_groups(equation: Equation) -> Iterator[Change]:
                 yield Change(error, stage, removes, _with_side(equation, i, wrong))
 
 
-def _in_joining(equation: Equation) -> Iterator[Change]:
+def _in_joining(equation: Equation, further: int) -> Iterator[Change]:
     for i, side in enumerate(equation):
         for error, wrong in wrong_joins(side):
             removes = (CONSTANTS,) if error is UNLIKE_JOINED else ()
             stage = CONSTANTS if error is UNLIKE_JOINED else _kind_joined(side, wrong)
             unlike = error is UNLIKE_JOINED
             where = Where(opened=True) if unlike else Where(joined=(i, _kind(stage)))
-            yield Change(error, stage, removes, _with_side(equation, i, wrong), where=where)
+            after = _with_side(equation, i, wrong)
+            yield Change(error, stage, removes, after, cost=further, where=where)
 
 
 def _kind(stage: str) -> str:
@@ -161,20 +178,20 @@ def _with_side(equation: Equation, place: int, side: Parts) -> Equation:
     return Equation(side, equation.right) if place == 0 else Equation(equation.left, side)
 
 
-def _in_moving(equation: Equation) -> Iterator[Change]:
+def _in_moving(equation: Equation, further: int) -> Iterator[Change]:
     for i in (0, 1):
         for term, rest in _movable(equation[i]):
             stage = UNKNOWN if term.kind == LETTER else CONSTANTS
             other = equation[1 - i]
             after = sides(i, rest, (*other, term))
             there = Where(stays=(1 - i, term.kind, term.worth))
-            yield Change(KEPT_SIGN, stage, (), after, cost=1, where=there)
-            yield Change(DROPPED, stage, (), sides(i, rest, other))
+            yield Change(KEPT_SIGN, stage, (), after, cost=1 + further, where=there)
+            yield Change(DROPPED, stage, (), sides(i, rest, other), cost=further)
             if term.factor < 0:
-                after = sides(i, (_turned(term), *rest), other)
+                after = sides(i, (turned(term), *rest), other)
                 here = Where(stays=(i, term.kind, -term.worth))
-                yield Change(SIGN_LOST, stage, (), after, where=here)
-    yield from _exchanged(equation)
+                yield Change(SIGN_LOST, stage, (), after, cost=further, where=here)
+    yield from _exchanged(equation, further)
 
 
 def _one_sided(equation: Equation) -> Iterator[Change]:
@@ -185,10 +202,10 @@ def _one_sided(equation: Equation) -> Iterator[Change]:
             if term.kind == GROUP:
                 continue
             stage = UNKNOWN if term.kind == LETTER else CONSTANTS
-            other = (*equation[1 - i], _turned(term))
+            other = (*equation[1 - i], turned(term))
             both = sides(i, rest, other)
             yield Change(ONE_SIDE, stage, (), sides(i, equation[i], other), both)
-            own = sides(i, (*equation[i], _turned(term)), equation[1 - i])
+            own = sides(i, (*equation[i], turned(term)), equation[1 - i])
             yield Change(ONE_SIDE, stage, (), own, both, shown=True)
     for factor in [1 / d for d in divisors(equation)] + multipliers(equation):
         both = Equation(scaled(equation.left, factor), scaled(equation.right, factor))
@@ -209,7 +226,7 @@ def _movable(side: Parts) -> Iterator[tuple[Part, Parts]]:
             yield Part(total, kind), tuple(p for p in side if p.kind != kind)
 
 
-def _exchanged(equation: Equation) -> Iterator[Change]:
+def _exchanged(equation: Equation, further: int) -> Iterator[Change]:
     """``9 + 4x = 37`` as ``4x = 9 - 37``: collected on one side, subtracted the wrong way round."""
     a, b, c, d = balance(equation)
     for kind, here, there, stage in (
@@ -219,14 +236,11 @@ def _exchanged(equation: Equation) -> Iterator[Change]:
         if here and there:
             left, right = (tuple(part for part in side if part.kind != kind) for side in equation)
             wrong = (Part(here - there, kind),) if here != there else ()
-            turned = tuple(_turned(part) for part in wrong)
+            other = tuple(turned(part) for part in wrong)
+            where = Where(collected=kind)
             # Either side may be the one collected on: which stands left makes no difference.
-            for after in (Equation(left, (*wrong, *right)), Equation((*turned, *left), right)):
-                yield Change(EXCHANGED, stage, (), after, where=Where(collected=kind))
-
-
-def _turned(term: Part) -> Part:
-    return term._replace(factor=-term.factor)
+            for after in (Equation(left, (*wrong, *right)), Equation((*other, *left), right)):
+                yield Change(EXCHANGED, stage, (), after, cost=further, where=where)
 
 
 def catalogue() -> tuple[CommonError, ...]:
@@ -244,4 +258,4 @@ def catalogue() -> tuple[CommonError, ...]:
     )
 
 
-__all__ = ["EARLIEST", "SIGN_LOST", "Change", "catalogue", "changes", "clear"]
+__all__ = ["EARLIEST", "SIGN_LOST", "Change", "catalogue", "changes", "changes_by_key", "clear"]

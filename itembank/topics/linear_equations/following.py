@@ -15,7 +15,16 @@ from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.linear_equations.stages import Balance, Equation, balance, brackets
-from itembank.topics.parts import GROUP, LETTER, NUMBER, Flat, denominators, flat
+from itembank.topics.parts import (
+    GROUP,
+    LETTER,
+    NUMBER,
+    Flat,
+    Residual,
+    denominators,
+    flat,
+    residual,
+)
 
 Key = tuple[str, Fraction]
 Movable = dict[Fraction, int]
@@ -39,10 +48,15 @@ class Fit(NamedTuple):
     cost: int
 
 
+@lru_cache(maxsize=65536)
 def key(equation: Equation) -> Key:
     """What every right step keeps: the solution, that there is none, or that all values serve."""
-    left, right = flat(equation.left), flat(equation.right)
-    slope, constant = left.slope - right.slope, left.constant - right.constant
+    return key_between(residual(equation.left), residual(equation.right))
+
+
+def key_between(left: Residual, right: Residual) -> Key:
+    """The key of an equation whose sides come to so much of the unknown and so much beside it."""
+    slope, constant = left[0] - right[0], left[1] - right[1]
     if slope:
         return ("value", -constant / slope)
     return ("none", ZERO) if constant else ("all", ZERO)

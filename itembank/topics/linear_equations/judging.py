@@ -158,6 +158,11 @@ class LinearJudge(HashedOnce, PlainJudge):
         """Every common error applied wherever it applies."""
         return (wrong_of(self.placed(change)) for change in errors.changes(form))
 
+    def wrongs_to(self, source: Equation, form: Equation) -> list[Wrong]:
+        """Those of the common errors that lead to the line's solution."""
+        found = errors.changes_by_key(source).get(self.key(form), ())
+        return [wrong_of(self.placed(change)) for change in found]
+
     def placed(self, change: errors.Change) -> errors.Change:
         """A bracket that clearing made belongs to the fractions' stage (section 2)."""
         own = change.bracket is None or not made_by_clearing(change.bracket, self.start)
