@@ -35,7 +35,7 @@ class Reading:
     slip: Slip | None = None
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def explain(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
     """The natural readings of ``form`` from ``source``, the cheapest first; empty if unexplained.
 

@@ -80,7 +80,7 @@ def _read(number: int, text: str, comma: bool) -> WorkLine:
         return WorkLine(number, text, (), fault.with_traceback(None))
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=16384)
 def _remembered(text: str, comma: bool) -> tuple[Line, ...]:
     """Many pupils write the same lines: each is read once."""
     return read_lines(text, comma=comma)

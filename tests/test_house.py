@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import subprocess
 import tomllib
+from collections.abc import Iterator
 from pathlib import Path
 
 HOUSE = Path(__file__).resolve().parent.parent
@@ -100,3 +101,41 @@ def _called(call: ast.Call) -> str:
     if isinstance(call.func, ast.Attribute) and isinstance(call.func.value, ast.Name):
         return call.func.attr if call.func.value.id in ("sympy", "sp") else ""
     return ""
+
+
+MOST_REMEMBERED = 16_384  # entries of one memory: enough for a cohort, and bounded
+
+
+def _memories(tree: ast.Module) -> Iterator[tuple[str, int]]:
+    """Each function of a module that remembers, with how much: a bound, or one with no argument."""
+    numbers = {
+        target.id: node.value.value
+        for node in tree.body
+        if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant)
+        for target in node.targets
+        if isinstance(target, ast.Name)
+    }
+    for node in ast.walk(tree):
+        for maker in getattr(node, "decorator_list", ()):
+            name = ast.unparse(maker).partition("(")[0].rpartition(".")[2]
+            if name not in ("cache", "lru_cache"):
+                continue
+            arguments = node.args.args + node.args.kwonlyargs
+            if name == "cache":
+                yield node.name, len(arguments) and MOST_REMEMBERED + 1
+                continue
+            (bound,) = (word.value for word in maker.keywords if word.arg == "maxsize")
+            text = ast.unparse(bound)
+            yield node.name, numbers[text] if text in numbers else int(text)
+
+
+def test_every_memory_is_bounded_so_that_a_long_run_does_not_grow() -> None:
+    found = {
+        (path, function): bound
+        for path in _files()
+        if path.endswith(".py") and path.partition("/")[0] in ("itembank", "schemes", "exports")
+        for function, bound in _memories(ast.parse((HOUSE / path).read_text()))
+    }
+
+    assert len(found) > 30
+    assert {where: bound for where, bound in found.items() if bound > MOST_REMEMBERED} == {}

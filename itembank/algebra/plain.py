@@ -57,7 +57,7 @@ def read_plain(text: str) -> Relation | None:
     return Relation(tuple(side for side in sides if side), ("=",) * (len(sides) - 1))
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=16384)
 def _side(text: str) -> Node | None:
     """One side as a tree; the next line of working often has it again."""
     if len(text) > LONGEST_SIDE:

@@ -37,7 +37,7 @@ ONE: Polynomial = (((), Fraction(1)),)
 Rational = tuple[Polynomial, Polynomial]
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def rational(node: Node) -> Rational:
     """The canonical fraction that an expression is worth.
 
@@ -48,7 +48,7 @@ def rational(node: Node) -> Rational:
     return reduced(*unreduced(node))
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def unreduced(node: Node) -> Rational:
     """The numerator over the denominator as they stand, nothing cancelled.
 
@@ -79,7 +79,7 @@ def unreduced(node: Node) -> Rational:
     raise NoValue("no fraction of polynomials")
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def has_letter_below(node: Node) -> bool:
     """Whether a letter stands below a fraction bar."""
     return any(isinstance(part, Quotient) and symbols(part.bottom) for part in walk(node)) or any(
@@ -88,7 +88,7 @@ def has_letter_below(node: Node) -> bool:
     )
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=16384)
 def reduced(top: Polynomial, bottom: Polynomial) -> Rational:
     """A fraction in lowest terms, its denominator's leading coefficient 1.
 

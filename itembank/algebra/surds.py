@@ -193,7 +193,7 @@ def _size(value: Exact) -> Exact:
     return -value if compare(value, Fraction(0)) < 0 else value
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=16384)
 def exact_value(node: Node, formal: bool = False) -> Exact:
     """The exact value of an expression without letters, roots and all.
 
@@ -211,7 +211,7 @@ def exact_value(node: Node, formal: bool = False) -> Exact:
     return _bounded(_valued(node, formal))
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=16384)
 def holds_root(node: Node) -> bool:
     """Whether a root stands anywhere in a tree."""
     return any(isinstance(part, Root) for part in walk(node))

@@ -46,7 +46,7 @@ class NoValue(ValueError):
     """The expression has no exact value, or is no polynomial; the message says why."""
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def polynomial(node: Node) -> Polynomial:
     """The canonical polynomial of an expression: monomials in order, no zero coefficient.
 
@@ -71,7 +71,7 @@ def number(node: Node) -> Fraction:
     raise NoValue("a letter is left")
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def symbols(node: Node) -> frozenset[str]:
     """The letters that stand in an expression, also those that cancel."""
     if isinstance(node, Symbol):
@@ -79,7 +79,7 @@ def symbols(node: Node) -> frozenset[str]:
     return frozenset().union(*map(symbols, children(node)))
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def relation_symbols(relation: Relation) -> frozenset[str]:
     """The letters that stand in a relation."""
     return frozenset().union(*(symbols(side) for side in relation.sides))

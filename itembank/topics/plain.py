@@ -174,7 +174,7 @@ class PlainJudge:
         return ""
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)  # each holds every error of a line
 def _index(judge: PlainJudge, source: Any) -> dict[Hashable, tuple[Wrong, ...]]:
     """The key that each common error leads to -> the errors."""
     out: dict[Hashable, list[Wrong]] = {}

@@ -11,8 +11,9 @@ from __future__ import annotations
 import argparse
 import os
 import re
+import sys
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -71,20 +72,29 @@ def main(arguments: Sequence[str] | None = None) -> None:
     parser.add_argument("--seed", type=int, default=1, help="another number, other lines")
     parser.add_argument("--processes", type=int, default=os.cpu_count(), help="that share them")
     asked = parser.parse_args(arguments)
-    found = fuzz(asked.lines, asked.seed, asked.processes)
+    found = fuzz(
+        asked.lines, asked.seed, asked.processes, lambda told: print(told, file=sys.stderr)
+    )
     screen = Console(highlight=False, width=140, soft_wrap=True)
     show(found, screen)
     raise SystemExit(1 if found.faults else 0)
 
 
-def fuzz(lines: int, seed: int, processes: int) -> Tally:
-    """Mark so many lines, shared by processes that each go on from batch to batch."""
+def fuzz(lines: int, seed: int, processes: int, tell: Callable[[str], None]) -> Tally:
+    """Mark so many lines, shared by processes that each go on from batch to batch.
+
+    ``tell`` hears how far it has come; an interrupt ends it after the batches at work.
+    """
     sizes = [min(BATCH, lines - start) for start in range(0, lines, BATCH)]
     found = Tally()
     with ProcessPoolExecutor(processes, mp_context=get_context("spawn")) as pool:
         tasks = [pool.submit(batch, f"{seed}-{place}", size) for place, size in enumerate(sizes)]
-        for task in as_completed(tasks):
-            found.add(task.result())
+        try:
+            for task in as_completed(tasks):
+                found.add(task.result())
+                tell(f"{found.lines.total():,} lines, {len(found.faults)} faults")
+        except KeyboardInterrupt:  # what is found so far is shown
+            pool.shutdown(cancel_futures=True)
     return found
 
 

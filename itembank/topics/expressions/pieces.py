@@ -45,7 +45,7 @@ Pieces = tuple[Piece, ...]
 ONE = Piece(Fraction(1))
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=16384)
 def pieces(node: Node) -> Pieces:
     """The pieces of a plain tree.
 

@@ -170,7 +170,7 @@ def _adding(node: Node) -> tuple[str, ...]:
     return (*out, NUMERATORS) if several or not out else tuple(out)
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def reached_by(kind: str, problem: Node, node: Node) -> frozenset[str]:
     """The stages that stand reached in a line, by its form alone."""
     try:

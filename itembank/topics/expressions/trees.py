@@ -31,7 +31,7 @@ from itembank.algebra.written import (
 Signed = tuple[int, Node]
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=16384)
 def plain(node: Node) -> Node:
     """The plain tree of a written one."""
     match _regrouped(node):
@@ -92,7 +92,7 @@ def _flat_terms(terms: Sequence[tuple[str, Node]]) -> Iterable[tuple[str, Node]]
             yield sign, inner
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=16384)
 def terms(node: Node) -> tuple[Signed, ...]:
     """The terms of an expression, each with its sign (1 or -1); a lone term is one."""
     match node:

@@ -69,7 +69,7 @@ class Form(NamedTuple):
     shared: bool = False
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def form_of(node: Node) -> Form:
     """The form of a written expression.
 
@@ -109,7 +109,7 @@ def made(shape: Shape) -> Form:
     return Form(shape, value_of(shape))
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def value_of(shape: Shape) -> Polynomial:
     """The polynomial that a shape is equal to."""
     out: Polynomial = ()

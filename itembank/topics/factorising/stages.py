@@ -102,7 +102,7 @@ def present_stages(plan: Plan, start: Form) -> tuple[Stage, ...]:
     return tuple(Stage(name, last if name == FULL else "M", WORDS[name]) for name in names)
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def reached_in(shape: Shape) -> frozenset[str]:
     """The stages, of those that a problem can have, that stand reached in a line."""
     out = set()
@@ -160,7 +160,7 @@ def _doubled(letters: tuple[tuple[str, int], ...]) -> tuple[tuple[str, int], ...
     return tuple((name, 2 * exponent) for name, exponent in letters)
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def objection(shape: Shape, fractions: bool) -> str | None:
     """What is left to do in a product; empty where it is factorised fully.
 

@@ -104,7 +104,7 @@ def changes(equation: Equation) -> Iterator[Change]:
             yield Change(error, stage, (), after, where=where)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)  # each holds every error of a line
 def changes_by_key(equation: Equation) -> dict[Key, list[Change]]:
     """The key of the line that each common error leads to -> the errors."""
     out: dict[Key, list[Change]] = {}

@@ -48,7 +48,7 @@ class Fit(NamedTuple):
     cost: int
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def key(equation: Equation) -> Key:
     """What every right step keeps: the solution, that there is none, or that all values serve."""
     return key_between(residual(equation.left), residual(equation.right))
@@ -62,7 +62,7 @@ def key_between(left: Residual, right: Residual) -> Key:
     return ("none", ZERO) if constant else ("all", ZERO)
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def fit(source: Equation, line: Equation) -> Fit | None:
     """How ``line`` follows naturally from ``source``, or ``None`` (both with the same key)."""
     best: Fit | None = None

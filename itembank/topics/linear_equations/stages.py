@@ -137,7 +137,7 @@ class Balance(NamedTuple):
         return self.b - self.d
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def equation_of(relation: Relation, unknown: str) -> Equation:
     """The parts of a relation's two sides.
 
@@ -147,7 +147,7 @@ def equation_of(relation: Relation, unknown: str) -> Equation:
     return Equation(parts_of(relation.sides[0], unknown), parts_of(relation.sides[1], unknown))
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def balance(equation: Equation) -> Balance:
     """The equation with each side multiplied out and joined."""
     left, right = flat(equation.left), flat(equation.right)
@@ -255,7 +255,7 @@ def _cleared(equation: Equation, coefficient: Fraction) -> Fraction:
     return coefficient * lcm(least_multiple(equation.left), least_multiple(equation.right))
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def reached_by(equation: Equation, problem: Equation) -> frozenset[str]:
     """The stages, of those that a route can have, that stand reached in a line of working."""
     out = set()
