@@ -155,13 +155,17 @@ def rows(samples: Sequence[Sample], ends: Sequence[int]) -> list[tuple[str, ...]
             f"{sample.scripts:,}",
             f"{sample.seconds:.1f} s",
             f"{each * 1000:.2f} ms",
-            f"{each / grown[0][0]:.2f}",
+            _ratio(each, grown[0][0]),
             f"{sample.peak:.0f} MB",
             f"{more:.0f} MB",
-            f"{more / grown[0][1]:.2f}",
+            _ratio(more, grown[0][1]),
         )
         for sample, (each, more) in zip(marks[1:], grown, strict=True)
     ]
+
+
+def _ratio(figure: float, baseline: float) -> str:
+    return f"{figure / baseline:.2f}" if baseline else "-"
 
 
 def draw(samples: Sequence[Sample], folder: Path) -> list[Path]:
