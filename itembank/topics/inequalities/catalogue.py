@@ -7,11 +7,25 @@ from __future__ import annotations
 
 from itembank.topics.catalogue import COMMON, CommonError
 
+MUTODI = (
+    "P. Mutodi, M. Mosimege and K. Maphutha 2023, Learners' misconceptions and errors when solving "
+    "inequalities, Mathematics Education Journal 7(2), 136-158 (abstract)"
+)
+KHATEEB = (
+    "M. M. A. El-khateeb, Errors analysis of solving linear inequalities among the preparatory "
+    "year students at King Saud University (abstract)"
+)
+BINEY = (
+    "S. K. Biney, C. A. Ali and N. S. Adzifome 2023, Errors and misconceptions in solving linear "
+    "inequalities in one variable, Journal of Advanced Sciences and Mathematics Education 3(1) "
+    "(abstract)"
+)
+
 NOT_TURNED = CommonError(
     "sign of inequality not turned",
     "both sides are multiplied or divided by a negative number and the sign stays as it is",
     "the inequality is solved as an equation would be",
-    COMMON,
+    f"the sign treated as a sign of equality: {MUTODI}; rules not known: {BINEY}",
     "-2x > 6",
     "x > -3",
 )
@@ -43,7 +57,7 @@ BOUNDARY = CommonError(
     "boundary given as an equation",
     "the solution is given as the one number where both sides are equal",
     "the inequality is solved as an equation and its sign not restored",
-    COMMON,
+    f"inequalities solved as equations: {MUTODI}; the meaning of inequality absent: {KHATEEB}",
     "2x > 6",
     "x = 3",
 )

@@ -53,7 +53,7 @@ def marked(problem: str, lines: list[str]) -> MarkedScript:
     return mark_script(default_scheme(problem), script, show_working=True)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(routes())
 def test_every_route_earns_full_marks_and_no_line_of_it_is_taken_for_an_error(
     case: tuple[Solution, Route],
@@ -66,7 +66,7 @@ def test_every_route_earns_full_marks_and_no_line_of_it_is_taken_for_an_error(
     assert not wrong & {line.verdict for line in result.lines}
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(routes(), st.randoms(use_true_random=False))
 def test_optional_lines_never_change_marks(case: tuple[Solution, Route], random: Random) -> None:
     found, route = case
@@ -76,7 +76,7 @@ def test_optional_lines_never_change_marks(case: tuple[Solution, Route], random:
     assert not result.referred
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(routes())
 def test_each_required_line_may_be_skipped(case: tuple[Solution, Route]) -> None:
     found, route = case
@@ -104,14 +104,14 @@ def test_every_accepted_form_of_the_solution_earns_its_mark(found: Solution) -> 
         assert (result.total, result.referred) == (result.maximum, False), form
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(solutions)
 def test_an_empty_script_and_the_problem_alone_earn_nothing(found: Solution) -> None:
     assert marked(found.problem, []).total == 0
     assert marked(found.problem, [found.problem]).total == 0
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(solutions)
 def test_a_common_error_is_among_the_explanations(found: Solution) -> None:
     judge = find_topic(found.problem).judge(found.problem)
@@ -135,7 +135,7 @@ def test_a_common_error_is_among_the_explanations(found: Solution) -> None:
             assert wrong.name in names, (found.problem, wrong.name, judge.show(wrong.after), names)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(solutions)
 def test_a_common_error_and_right_work_after_it_cost_what_the_conventions_say(
     found: Solution,
@@ -153,7 +153,7 @@ def test_a_common_error_and_right_work_after_it_cost_what_the_conventions_say(
         assert 0 <= result.lowest <= result.total <= result.highest <= result.maximum
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(routes())
 def test_another_letter_used_throughout_never_changes_marks(case: tuple[Solution, Route]) -> None:
     found, route = case
@@ -165,7 +165,7 @@ def test_another_letter_used_throughout_never_changes_marks(case: tuple[Solution
     )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(routes())
 def test_exchanging_sides_and_turning_signs_never_changes_marks(
     case: tuple[Solution, Route],
@@ -179,7 +179,7 @@ def test_exchanging_sides_and_turning_signs_never_changes_marks(
     )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(routes())
 def test_a_sign_of_equality_through_the_working_is_condoned_where_the_solution_has_its_own(
     case: tuple[Solution, Route],
@@ -216,7 +216,7 @@ def _exchanged(text: str) -> str:
     return typed(Line("", groups, line.statement, domain=line.domain))
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(
     solutions,
     st.lists(
