@@ -20,6 +20,7 @@ from schemes.attempts import (
     starts_again,
     still_copied,
 )
+from schemes.explaining import ERROR_COST, explain
 from schemes.numbers import judge_numbers
 from schemes.states import EARNED, Live, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
@@ -269,7 +270,7 @@ def _equation(state: State, step: Step, rules: Rules) -> list[State]:
     if not state.lines_used and (live.number == 0 or still_copied(state)):
         other = misread(state, step, rules)
         if other is not None:
-            return [other]
+            return _misread_or_one_sided(state, step, other, rules)
     used = state._replace(lines_used=state.lines_used + 1)
     if starts_again(used, step, rules):
         used = restarted(used, step.number)
@@ -278,6 +279,16 @@ def _equation(state: State, step: Step, rules: Rules) -> list[State]:
         renewed = replace(live, notes=(*live.notes, *step.notes))
         return [used.recorded(record)._replace(lives=(*used.lives[:-1], renewed))]
     return _bridged(used, judge_line(used, step, rules), step, rules)
+
+
+def _misread_or_one_sided(state: State, step: Step, other: State, rules: Rules) -> list[State]:
+    """A changed number may be an operation on one side (3.13): what a note says, else both."""
+    readings = explain(state.judge, state.live.form, step.form)
+    if all(wrong.both is None for reading in readings for wrong in reading.wrongs):
+        return [other]
+    used = state._replace(lines_used=state.lines_used + 1)
+    worked = judge_line(used, step, rules)
+    return worked if step.notes else [other.paid(ERROR_COST), *worked]
 
 
 def _bridged(state: State, after: list[State], step: Step, rules: Rules) -> list[State]:

@@ -5,6 +5,7 @@ Conventions 3.15, 4.6, 5.5 and 5.6.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
 
@@ -160,7 +161,8 @@ def _computed(
         whole = state.judge.bare_answer(Relation((right,)))
         if whole is not None:
             return [_as_bare(one) for one in judge_value(used, number_, stated, whole, rules)]
-    return [_loose(used, number_, value, result, answer, rules, last)]
+    loose = _loose(used, number_, value, result, answer, rules, last)
+    return [loose, *_from_false_end(loose, number_, piece)] if value != result else [loose]
 
 
 def _comes_to_value(state: State, value: Fraction, rules: Rules) -> bool:
@@ -230,6 +232,18 @@ def _ends_in_value(
         return state
     own = Stated(number_, answer, True, bare=True)
     return state._replace(stated=(*state.stated, own))
+
+
+def _from_false_end(state: State, number_: int, piece: Relation) -> Iterator[State]:
+    """``x + 2 = 24/3 = 7``: the work may go on from the end of the chain, false as it is (5.5)."""
+    written = state.live.relation
+    if state.live.number != number_ or written is None or written.sides[-1] != piece.sides[0]:
+        return
+    relation = Relation((*written.sides[:-1], piece.sides[-1]), written.signs)
+    form = right_form(state, relation)
+    if form is not None:
+        onward = state.judge.onward(state.live.form, form)
+        yield state.at(Live(number_, onward, form, relation=relation))
 
 
 def _loose(

@@ -44,10 +44,19 @@ def judge_line(state: State, step: Step, rules: Rules) -> list[State]:
             best = found
     if not best:
         return _unexplained(state, step, rules)
+    noted = [one for one in best if _reckoned(state, step, one[1])]
     out: list[State] = []
-    for live, reading in best:
+    for live, reading in noted or best:
         out.extend(_wrong(state, step, rules, live, reading))
     return out or _unexplained(state, step, rules)
+
+
+def _reckoned(state: State, step: Step, reading: Reading) -> bool:
+    """Wrong arithmetic beside the note of the right operation (3.2)."""
+    return bool(reading.wrongs) and all(
+        wrong.reckoned and any(_is_noted(state, step, stage) for stage in wrong.stages)
+        for wrong in reading.wrongs
+    )
 
 
 def _sources(state: State) -> Iterator[Live]:
@@ -61,6 +70,14 @@ def _sources(state: State) -> Iterator[Live]:
 def _newly(state: State, step: Step, rules: Rules) -> tuple[str, ...]:
     reached = state.judge.reached(state.live.form, step.form)
     return tuple(stage for stage in rules.open(state) if stage in reached)
+
+
+def _comes_to_rest(state: State, step: Step, rules: Rules) -> tuple[str, ...]:
+    """The open stages that the line would reach if the work stopped there, and none before it."""
+    judge = state.judge
+    fresh = judge.resting(step.form) - judge.resting(state.live.form)
+    newly = _newly(state, step, rules)
+    return tuple(stage for stage in rules.open(state) if stage in fresh and stage not in newly)
 
 
 def _shown(state: State, step: Step, newly: Sequence[str], stage: str) -> bool:
@@ -110,7 +127,8 @@ def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
 def _error(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:
     newly = _newly(state, step, rules)
     spoiled: dict[str, Wrong] = {}
-    for wrong in reading.wrongs:
+    written = _reckoned(state, step, reading)
+    for wrong in () if written else reading.wrongs:
         for stage in _spoiled(state, rules, newly, wrong):
             spoiled.setdefault(stage, wrong)
     after = state
@@ -156,10 +174,16 @@ def _spoiled(state: State, rules: Rules, newly: Sequence[str], wrong: Wrong) -> 
 
 
 def _carrier(state: State, still: Sequence[str], stage: str) -> str:
-    """The stage itself where its mark is open, else the next one that carries an open mark."""
+    """The stage itself where its mark is open, else the next one that carries an open mark.
+
+    None where the mark was lost before: an error costs the stage that it serves (section 2, 3.10).
+    """
     if stage in state.judge.valued:
         return ""  # an error in working out a value costs no method that follows it
     order = state.judge.order
+    status = state.status(stage)
+    if status is not None and status.mark == LOST:
+        return ""
     place = order.index(stage)
     return next((s for s in still if order.index(s) >= place), "")
 
@@ -190,7 +214,8 @@ def _slipped(
     slip = reading.slip
     assert slip is not None
     newly = _newly(state, step, rules)
-    stage = next((s for s in slip.stages if s in newly), "") or _slip_serves(state, rules, slip)
+    reaches = (*newly, *_comes_to_rest(state, step, rules))
+    stage = next((s for s in slip.stages if s in reaches), "") or _slip_serves(state, rules, slip)
     written = _is_written(state, step, live, stage)
     path = slip_path(slip, stage)
     after = state
@@ -241,7 +266,10 @@ def _is_noted(state: State, step: Step, stage: str) -> bool:
 
 
 def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
-    """A line that nothing explains: the marks of the stages first reached in it wait (5.8)."""
+    """A line that nothing explains: the marks of the stages first reached in it wait (5.8).
+
+    Where it reaches none, its step served some stage all the same (3.1): the earliest still to do.
+    """
     state = rested(state, rules)
     noted = [s for s in _newly(state, step, rules) if _is_noted(state, step, s)]
     for stage in noted:
@@ -260,19 +288,19 @@ def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
     if state.judge.ended(step.form):
         base = base._replace(ended=True)
     base = _onward(base, state, step)
+    rests = _comes_to_rest(state, step, rules)
+    served = newly or rules.open(state)[:1]
+    allowed_ = base if same else base.faulted(step.number, question)
     withheld = base.faulted(step.number, question)
-    for stage in newly:
+    for stage in (*served, *rests):
         withheld = withheld.settled(stage, Status(WITHHELD, step.number, f"withheld: {question}"))
-    if not newly and not same:
+    for stage in (*newly, *rests):
+        allowed_ = allowed_.settled(stage, Status(EARNED, step.number, f"allowed: {question}"))
+    if withheld.statuses == allowed_.statuses and not same:
         return [withheld]
-    condoned = base if same else withheld
-    if not same:
-        condoned = base.faulted(step.number, question)
-    for stage in newly:
-        condoned = condoned.settled(stage, Status(EARNED, step.number, f"allowed: {question}"))
     return [
         withheld._replace(doubts=(*withheld.doubts, Doubt(step.number, question, "withheld"))),
-        condoned._replace(doubts=(*condoned.doubts, Doubt(step.number, question, "allowed"))),
+        allowed_._replace(doubts=(*allowed_.doubts, Doubt(step.number, question, "allowed"))),
     ]
 
 

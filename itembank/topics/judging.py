@@ -37,7 +37,8 @@ class Wrong:
     takes away. ``where`` is the topic's own note of what the error did. ``both`` is what the
     operation would give on both sides where it stands on one;
     ``shown`` asks that the line itself show the operation; ``cost`` counts the moves in the error;
-    ``leaps`` tells that the error is made in going to its stage at once, over those before it.
+    ``leaps`` tells that the error is made in going to its stage at once, over those before it;
+    ``reckoned`` tells that the operation is the right one and only its arithmetic is not.
     """
 
     name: str
@@ -50,6 +51,7 @@ class Wrong:
     cost: int = 0
     where: Any = None
     leaps: bool = False
+    reckoned: bool = False
 
 
 @dataclass(frozen=True, slots=True)

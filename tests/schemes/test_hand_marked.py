@@ -13,10 +13,18 @@ from schemes.marking import mark_script
 from schemes.scheme import Settings
 from schemes.verdicts import ScriptLine
 
-SCRIPTS = Path(__file__).resolve().parent.parent / "data" / "hand_marked_scripts.jsonl"
-RECORDS = [json.loads(line) for line in SCRIPTS.read_text(encoding="utf-8").splitlines()]
+DATA = Path(__file__).resolve().parent.parent / "data"
+
+
+def _records(name: str) -> list[dict[str, Any]]:
+    return [json.loads(line) for line in (DATA / name).read_text(encoding="utf-8").splitlines()]
+
+
+RECORDS = _records("hand_marked_scripts.jsonl")
 MESSY = [record for record in RECORDS if record["id"].startswith("messy")]
 PLAIN = [record for record in RECORDS if record not in MESSY]
+SECOND = _records("hand_marked_scripts_second.jsonl")
+UNDISPUTED = [record for record in SECOND if "disputed" not in record]
 
 
 def _line(line: str | dict[str, Any]) -> ScriptLine:
@@ -54,6 +62,13 @@ def test_a_messy_script_is_marked_as_by_hand(record: dict[str, Any]) -> None:
     assert _marks(record) == _expected(record), record["why"]
 
 
+@pytest.mark.parametrize("record", UNDISPUTED, ids=[record["id"] for record in UNDISPUTED])
+def test_a_script_of_the_second_batch_is_marked_as_by_hand(record: dict[str, Any]) -> None:
+    assert _marks(record) == _expected(record), record["why"]
+
+
 def test_there_are_enough_scripts_of_each_sort() -> None:
     assert len(PLAIN) >= 100
     assert len(MESSY) >= 60
+    assert len(SECOND) >= 90
+    assert len(UNDISPUTED) >= 87

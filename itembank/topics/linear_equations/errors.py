@@ -18,6 +18,7 @@ from itembank.topics.catalogue import (
     EXCHANGED,
     FACTOR_JOINED,
     FRACTIONS_ACROSS,
+    INSIDE_BRACKET,
     JOINED_IN_BRACKET,
     KEPT_SIGN,
     ONE_SIDE,
@@ -58,6 +59,7 @@ from itembank.topics.parts import (
     Part,
     Parts,
     flat,
+    holds_letter,
     least_multiple,
     multiplied_out,
     residual,
@@ -94,10 +96,15 @@ def changes(equation: Equation) -> Iterator[Change]:
     yield from _one_sided(equation)
     yield from _in_brackets(equation)
     yield from _in_groups(equation)
-    open_sides = Equation(multiplied_out(equation.left), multiplied_out(equation.right))
+    open_sides = _multiplied_out(equation)
     further = 0 if open_sides == equation else EXPANDED_FIRST
+    if further:
+        yield from _terms_one_sided(open_sides, further)
     yield from _in_joining(open_sides, further)
+    if any(part.over > 1 and holds_letter(part) for side in equation for part in side):
+        yield from _in_joining(_multiplied_out(clear(equation)), EXPANDED_FIRST)
     yield from _in_moving(open_sides, further)
+    yield from _inside_bracket(equation)
     for error, (stage, rewrite) in WHOLE_ERRORS.items():
         for after in rewrite(equation):
             where = Where(solved=True) if stage == VALUE else None
@@ -143,6 +150,10 @@ def clear(equation: Equation) -> Equation:
     """Both sides multiplied by the least number that clears every fraction."""
     multiple = Fraction(least_multiple((*equation.left, *equation.right)))
     return Equation(scaled(equation.left, multiple), scaled(equation.right, multiple))
+
+
+def _multiplied_out(equation: Equation) -> Equation:
+    return Equation(multiplied_out(equation.left), multiplied_out(equation.right))
 
 
 def _in_groups(equation: Equation) -> Iterator[Change]:
@@ -194,8 +205,33 @@ def _in_moving(equation: Equation, further: int) -> Iterator[Change]:
     yield from _exchanged(equation, further)
 
 
+def _inside_bracket(equation: Equation) -> Iterator[Change]:
+    """``2(x + 1) = 10`` as ``2x = 9``: the number is taken away inside the bracket."""
+    for i, side in enumerate(equation):
+        for k, part in enumerate(side):
+            numbers = [p for p in part.inner if p.kind == NUMBER]
+            if part.kind != GROUP or len(numbers) != 1 or abs(part.worth) == 1:
+                continue
+            rest = tuple(p for p in part.inner if p.kind != NUMBER)
+            opened = multiplied_out((part._replace(inner=rest),))
+            taken = turned(numbers[0])
+            after = sides(i, (*side[:k], *opened, *side[k + 1 :]), (*equation[1 - i], taken))
+            there = Where(stays=(1 - i, NUMBER, taken.worth))
+            yield Change(INSIDE_BRACKET, EARLIEST, (), after, where=there)
+
+
 def _one_sided(equation: Equation) -> Iterator[Change]:
-    """The operation that takes a term away, written on one side only (conventions 3.13)."""
+    """An operation written on one side only (conventions 3.13)."""
+    yield from _terms_one_sided(equation)
+    for factor in [1 / d for d in divisors(equation)] + multipliers(equation):
+        both = Equation(scaled(equation.left, factor), scaled(equation.right, factor))
+        for i in (0, 1):
+            one = sides(i, equation[i], both[1 - i])
+            yield Change(ONE_SIDE, EARLIEST, (), one, both, shown=True)
+
+
+def _terms_one_sided(equation: Equation, further: int = 0) -> Iterator[Change]:
+    """The operation that takes a term away."""
     for i in (0, 1):
         terms = [(p, equation[i][:k] + equation[i][k + 1 :]) for k, p in enumerate(equation[i])]
         for term, rest in terms:
@@ -204,14 +240,9 @@ def _one_sided(equation: Equation) -> Iterator[Change]:
             stage = UNKNOWN if term.kind == LETTER else CONSTANTS
             other = (*equation[1 - i], turned(term))
             both = sides(i, rest, other)
-            yield Change(ONE_SIDE, stage, (), sides(i, equation[i], other), both)
+            yield Change(ONE_SIDE, stage, (), sides(i, equation[i], other), both, cost=further)
             own = sides(i, (*equation[i], turned(term)), equation[1 - i])
-            yield Change(ONE_SIDE, stage, (), own, both, shown=True)
-    for factor in [1 / d for d in divisors(equation)] + multipliers(equation):
-        both = Equation(scaled(equation.left, factor), scaled(equation.right, factor))
-        for i in (0, 1):
-            one = sides(i, equation[i], both[1 - i])
-            yield Change(ONE_SIDE, EARLIEST, (), one, both, shown=True)
+            yield Change(ONE_SIDE, stage, (), own, both, shown=True, cost=further)
 
 
 def _movable(side: Parts) -> Iterator[tuple[Part, Parts]]:
@@ -255,6 +286,7 @@ def catalogue() -> tuple[CommonError, ...]:
         EXCHANGED,
         ONE_SIDE,
         *WHOLE_ERRORS,
+        INSIDE_BRACKET,
     )
 
 

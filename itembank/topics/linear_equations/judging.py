@@ -30,7 +30,7 @@ from itembank.algebra.written import (
     Sum,
     Symbol,
 )
-from itembank.topics.catalogue import SIGN_LOST
+from itembank.topics.catalogue import EXCHANGED, SIGN_LOST
 from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
 from itembank.topics.linear_equations import (
     computing,
@@ -299,7 +299,7 @@ def wrong_of(change: errors.Change) -> Wrong:
     error = change.error
     return Wrong(
         error.name, error.words, stages, change.removes, change.after, change.both, change.shown,
-        change.cost, change.where,
+        change.cost, change.where, reckoned=error is EXCHANGED,
     )  # fmt: skip
 
 

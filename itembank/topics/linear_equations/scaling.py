@@ -14,7 +14,6 @@ from itembank.topics.catalogue import (
     DIVIDED_BY_BAR,
     DIVISION_SIGN,
     FRACTIONS_MULTIPLIED,
-    INSIDE_BRACKET,
     LAST_MULTIPLIED,
     LAST_SUBTRACTED,
     LETTERS_DIVIDED,
@@ -36,7 +35,6 @@ from itembank.topics.parts import (
     denominators,
     holds_letter,
     least_multiple,
-    multiplied_out,
     scaled,
 )
 
@@ -134,19 +132,6 @@ def _coefficient_subtracted(equation: Equation) -> Iterator[Equation]:
                 yield sides(i, (bare,), other)
 
 
-def _inside_bracket(equation: Equation) -> Iterator[Equation]:
-    """``2(x + 1) = 10`` as ``2x = 9``: the number is taken away inside the bracket."""
-    for i, side in enumerate(equation):
-        for k, part in enumerate(side):
-            numbers = [p for p in part.inner if p.kind == NUMBER]
-            if part.kind != GROUP or len(numbers) != 1 or abs(part.worth) == 1:
-                continue
-            rest = tuple(p for p in part.inner if p.kind != NUMBER)
-            opened = multiplied_out((part._replace(inner=rest),))
-            taken = (*equation[1 - i], Part(-numbers[0].worth, NUMBER))
-            yield sides(i, (*side[:k], *opened, *side[k + 1 :]), taken)
-
-
 def divisors(equation: Equation) -> list[Fraction]:
     """What a person would divide by: coefficients and factors other than 1."""
     out = {
@@ -209,9 +194,12 @@ def _last_division(wrong: Callable[[Fraction, Fraction], Fraction | None]) -> Re
         k, m = (c, b - d) if a == 0 else (a - c, d - b)
         if k in (0, 1):
             return
-        value = wrong(k, m)
-        if value is not None:
-            yield Equation((Part(Fraction(1), LETTER),), (Part(value, NUMBER),))
+        values = [wrong(k, m)]
+        if k < 0 or (a and c):  # the unknown can be collected on the other side, k turned
+            values.append(wrong(-k, -m))
+        for value in dict.fromkeys(values):
+            if value is not None:
+                yield Equation((Part(Fraction(1), LETTER),), (Part(value, NUMBER),))
 
     return rewrite
 
@@ -252,5 +240,4 @@ WHOLE_ERRORS: dict[CommonError, tuple[str, Rewrite]] = {
     LAST_SUBTRACTED: (VALUE, _last_division(lambda k, m: m - k)),
     BAR_TOO_FAR: (EARLIEST, _bar_too_far),
     BAR_ADDED: (EARLIEST, _denominator_added),
-    INSIDE_BRACKET: (EARLIEST, _inside_bracket),
 }

@@ -52,13 +52,13 @@ def _slips(source: Equation, line: Equation) -> Iterator[Slip]:
             if right_letters is not None:
                 slots = _slots(numbers, wanted.b, wanted.d, start.constant)
                 for wrong, right, moved in slots:
-                    copied = factor == 1 and _carried(source, right, False)
+                    copied = factor == 1 and _carried(source, line, right, wrong, NUMBER)
                     spent = cost + right_letters + moved
                     yield from _named(wrong, right, factor, OF_NUMBERS, copied, spent)
             if right_numbers is not None:
                 slots = _slots(letters, wanted.a, wanted.c, start.slope)
                 for wrong, right, moved in slots:
-                    copied = factor == 1 and _carried(source, right, True)
+                    copied = factor == 1 and _carried(source, line, right, wrong, LETTER)
                     spent = cost + right_numbers + moved
                     yield from _named(wrong, right, factor, OF_LETTERS, copied, spent)
 
@@ -90,10 +90,15 @@ def _slots(
         yield left, right + total, reach[right + total]
 
 
-def _carried(source: Equation, right: Fraction, letters: bool) -> bool:
-    """Whether the right number stands as a single written term of the source, to be copied only."""
-    kind = LETTER if letters else NUMBER
-    return any(part.kind == kind and part.worth == right for side in source for part in side)
+def _carried(source: Equation, line: Equation, right: Fraction, wrong: Fraction, kind: str) -> bool:
+    """Whether the right number is a single term of the source, and the wrong one of the line.
+
+    It was only to be copied: in ``32 - 40`` for 32 an operation is written (conventions 3.14).
+    """
+    return all(
+        any(part.kind == kind and part.worth == number for side in sides for part in side)
+        for sides, number in ((source, right), (line, wrong))
+    )
 
 
 def _named(
@@ -123,6 +128,8 @@ def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Chang
     start = balance(source)
     in_letters, in_numbers = [], []
     for change in changes(source):
+        if change.removes:
+            continue  # terms of both kinds joined: its numbers alone are no line of anyone's
         after = balance(change.after)
         if (after.b, after.d) == (start.b, start.d) or change.stage == UNKNOWN:
             in_letters.append(change)

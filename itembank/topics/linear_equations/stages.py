@@ -327,7 +327,7 @@ def _constants_collected(equation: Equation, problem: Equation) -> bool:
 
 def constants_rest(equation: Equation, problem: Equation) -> bool:
     """All constants on one side where the problem has them on both: enough where the work stops."""
-    if next(brackets(equation), None) is not None or next(unknown_fractions(equation), None):
+    if any(len(part.inner) > 1 for side in equation for part in everything(side)):
         return False
     a, b, c, d = balance(equation)
     start = balance(problem)

@@ -66,6 +66,17 @@ def test_3_2_where_line_and_note_differ_the_line_stands(
 
 
 @table(
+    ("beside the line", "3x + 14 = 2", "3x = 12   (-14) // x = 4", "M1 A0"),
+    ("beside the line before", "3x + 14 = 2", "3x + 14 = 2   (-14) // 3x = 12 // x = 4", "M1 A0"),
+    ("not noted", "3x + 14 = 2", "3x = 12 // x = 4", "M0 A0"),
+)
+def test_3_2_the_noted_operation_worked_out_the_wrong_way_round_is_a_slip(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
     ("one line between", "3(x + 4) = x + 20", "2x = 8 // x = 4", "M1 M1 M1 A1"),
     ("only the first", "3(x + 4) = x + 20", "3x + 12 = x + 20 // x = 4", "M1 M1 M1 A1"),
     ("fractions", "n/3 + n/4 = 14", "7n = 168 // n = 24", "M1 M1 A1"),
@@ -84,6 +95,16 @@ def test_3_3_an_equivalent_line_implies_the_stages_between(
     ("constant", "(5a + 7)/3 = a + 9", "2a = 34 // a = 17", "M1 M1 M0 A0"),
 )
 def test_3_3_a_line_that_one_common_error_explains_implies_the_other_stages(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    ("the last division", "8(6 - 5x) = -32", "48 - 40x = -32 // 80 - 40 = x // x = 40", "M1 M1 A0"),
+    ("collected to the right", "3x + 8 = 7x - 12", "20 - 4 = x // x = 16", "M1 M1 A0"),
+)
+def test_3_3_a_wrong_last_operation_on_the_collected_numbers_implies_the_stages_before(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
@@ -157,6 +178,12 @@ def test_3_5_a_method_error_loses_its_stage_and_later_stages_follow_through(
     assert marks(problem, lines) == expected
 
 
+def test_3_5_terms_joined_before_or_after_clearing_are_referred_where_the_totals_differ() -> None:
+    lines = "35 = 7t // t = 5"  # (t + 3)/5 as 4t/5, or 3t + 9 as 12t
+
+    assert marks("(t + 7)/3 = (t + 3)/5", lines) == "M0 M1 M0 A0, referred 1-2"
+
+
 @table(
     ("unlike terms", "5x + 6 = 41", "11x = 41 // x = 41/11", "M0 A0"),
     ("unlike terms, minus", "9w - 4 = 20", "5w = 20 // w = 4", "M0 A0"),
@@ -179,6 +206,10 @@ def test_3_5_fractions_added_wrongly_remove_fractions_cleared() -> None:
     marked = marked_script("x/2 + x/4 = 9", "2x/6 = 9 // 2x = 54 // x = 27")
 
     assert (marked.points[0].awarded, marked.points[2].awarded) == (0, 0)
+
+
+def test_3_6_a_slip_in_constants_that_come_to_rest_belongs_to_their_stage() -> None:
+    assert marks("6x - 7 = 2x + 23", "6x = 2x + 31") == "M0 M0 A0, referred 0-1"
 
 
 @table(
@@ -276,6 +307,26 @@ def test_3_7_a_wrong_product_is_a_slip_not_written(problem: str, lines: str, exp
     ),
 )
 def test_3_7_a_term_joined_to_the_factor_is_a_method_error_of_the_bracket(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    (
+        "joined to the factor, then part multiplied",
+        "4 + 3(x - 2) = 19",
+        "7(x - 2) = 19 // 7x - 2 = 19 // 7x = 21 // x = 3",
+        "M0 M1 A0",
+    ),
+    (
+        "bars exchanged, then part multiplied",
+        "(x + 2)/3 = (x - 1)/5",
+        "3(x + 2) = 5(x - 1) // 3x + 2 = 5x - 1 // 3 = 2x // x = 1.5",
+        "M0 M1 M1 A0",
+    ),
+)
+def test_3_7_a_second_error_in_a_stage_that_is_lost_costs_nothing_more(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
@@ -418,6 +469,18 @@ def test_3_12_a_line_right_by_accident_that_nothing_explains_is_referred(
     ("adding, goes on right", "5h - 9 = 26", "5h - 9 = 26 + 9 // 5h = 35 // h = 7", "M1 A1"),
 )
 def test_3_13_an_operation_on_one_side_is_judged_by_what_follows(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    ("right", "4(10 - x) = 32", "40 - 4x = 32 - 40 // -4x = -8 // x = 2", "M1 M1 A1"),
+    ("wrongly", "4(10 - x) = 32", "40 - 4x = 32 - 40 // -4x = -48 // x = 12", "M1 M0 A0"),
+    ("wrongly, adding", "5(p - 2) = 30", "5p - 10 = 30 + 10 // 5p = 50 // p = 10", "M1 M0 A0"),
+    ("nothing follows", "5(p - 2) = 30", "5p - 10 = 30 + 10", "M1 M0 A0, referred 1-2"),
+)
+def test_3_13_a_bracket_removed_in_the_same_line_changes_nothing(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected

@@ -224,6 +224,38 @@ def test_5_8_an_unexplained_line_is_withheld_and_referred(
 
 
 @table(
+    (
+        "the unknown still on both sides",
+        "9x + 4 = 4x - 17",
+        "7x + 5 = 3x + 2 // 4x + 5 = 2 // 4x = -3",
+        "M0 M1 A0, referred 1-2",
+    ),
+    (
+        "the unknown lost after it",
+        "x/2 - 2 = x + 10",
+        "x - 2 = x + 24 // -2 = 24",
+        "M0 M0 A0, referred 0-1",
+    ),
+    ("left there", "9x + 4 = 4x - 17", "7x + 5 = 3x + 2", "M0 M0 A0"),
+)
+def test_5_8_an_unexplained_line_that_reaches_no_stage_leaves_the_next_one_in_doubt(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    ("all constants on one side", "9x + 4 = 4x - 17", "7x = 3x + 55", "M0 M0 A0, referred 0-1"),
+    ("and a fraction", "t/2 - 12 = 4t + 12", "t/7 = 8t + 48", "M0 M0 A0, referred 0-1"),
+    ("gone on with", "9x + 4 = 4x - 17", "7x = 3x + 55 // 4x = 55", "M0 M0 A0, referred 0-2"),
+)
+def test_5_8_constants_that_come_to_rest_in_an_unexplained_line_are_in_doubt(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
     ("throughout", "4m + 7 = 35", "4x = 28 // x = 7", "M1 A1"),
     ("with the problem copied", "4m + 7 = 35", "4x + 7 = 35 // 4x = 28 // x = 7", "M1 A1"),
     ("capital", "4m + 7 = 35", "4M = 28 // M = 7", "M1 A1"),
@@ -257,3 +289,25 @@ def test_5_10_a_line_done_over_again_corrects_the_one_before(
 
 def test_5_10_a_setting_refuses_corrections() -> None:
     assert marks("9e + 4 = 40", "9e = 44 // 9e = 36 // e = 4", corrections=False) == "M0 A0"
+
+
+@table(
+    ("slip at the end", "3(n + 2)/4 = 6", "3(n + 2) = 24 // n + 2 = 24/3 = 7 // n = 5", "M1 M1 A0"),
+    ("not taken up", "3(n + 2)/4 = 6", "3(n + 2) = 24 // n + 2 = 24/3 = 7 // n = 6", "M1 M1 A0"),
+)
+def test_5_5_the_work_goes_on_from_the_end_of_a_false_chain(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    ("noted", "6x - 5 = 31", "6x - 5 = 36   (+5) // 6x = 36 // x = 6", "M1 A1"),
+    ("gone on with rightly", "6x - 5 = 31", "6x - 5 = 36 // 6x = 36 // x = 6", "M1 A1"),
+    ("either", "6x - 5 = 31", "6x - 5 = 36 // 6x = 41 // x = 41/6", "M0 A0, referred 0-1"),
+    ("no operation", "6x - 5 = 31", "6x - 5 = 37 // 6x = 42 // x = 7", "M1 A0"),
+)
+def test_5_2_an_operation_on_one_side_is_no_misreading(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
