@@ -118,10 +118,13 @@ def _with(
     wrong: Wrong, stages: tuple[str, ...], after: object = None, both: object = None,
     where: Believed | Where | None = None,
 ) -> Wrong:  # fmt: skip
-    return Wrong(
-        wrong.name, wrong.words, stages, wrong.removes, after, both if both else wrong.both,
-        wrong.shown, wrong.cost, where if where is not None else wrong.where,
-    )  # fmt: skip
+    return replace(
+        wrong,
+        stages=stages,
+        after=after,
+        both=both if both else wrong.both,
+        where=where if where is not None else wrong.where,
+    )
 
 
 def _in_one(source: Parts, place: int, change: Change) -> Iterator[Wrong]:
