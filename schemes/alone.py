@@ -11,7 +11,7 @@ from itembank.algebra.surds import holds_root
 from itembank.algebra.values import number_form, relation_symbols, walk
 from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge, Shaped
-from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, quality
+from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, decimals_asked, quality
 from schemes.scheme import MarkPoint, Scheme
 from schemes.verdicts import LineMark, MarkedScript, PointMark
 from schemes.working import Working, WorkLine
@@ -157,6 +157,8 @@ def _worth(scheme: Scheme, judge: Judge, working: Working, answers: list[Answer]
     kinds = [quality(whole, right, scheme.settings).kind for whole in wholes if whole is not None]
     if not kinds:
         return "wrong"
+    if decimals_asked(right, scheme.settings):
+        kinds = kinds[-1:]  # a decimal is the answer itself, no conversion of it
     if ACCEPTED in kinds:
         return ACCEPTED
     return "implied" if kinds[-1] in (ROUNDED, UNFINISHED, SHAPE) else "wrong"

@@ -101,15 +101,23 @@ def _lone_number(
     if answer is None:
         return [state.recorded(Record(number_, "side working"))]
     if number_form(node) is None and answer.values:
-        value = number(node)
-        found = _operation(state, node, value)
-        if found is not None:
+        value = _rational(node)
+        found = None if value is None else _operation(state, node, value)
+        if found is not None and value is not None:
             return [_worked(state, number_, found, answer, value, rules, last)]
     if last and rules.settings.bare_value:
         stated = Relation((_letter(state), node), ("=",))
         after = judge_value(state, number_, stated, answer, rules)
         return [_as_bare(one) for one in after]
     return [state.recorded(Record(number_, "side working", (), (), "a number by itself"))]
+
+
+def _rational(node: Node) -> Fraction | None:
+    """The value of a number; None where it is no rational one, or two."""
+    try:
+        return number(node)
+    except NoValue:
+        return None
 
 
 def _as_bare(state: State) -> State:
