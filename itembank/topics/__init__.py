@@ -108,6 +108,13 @@ def topics_by_name() -> dict[str, Topic]:
     from itembank.topics.factorising.topic import FACTORISING
     from itembank.topics.inequalities.topic import LINEAR_INEQUALITIES
     from itembank.topics.linear_equations.topic import LINEAR_EQUATIONS
+    from itembank.topics.quadratic_equations.topic import QUADRATIC_EQUATIONS
 
-    topics = (LINEAR_EQUATIONS, LINEAR_INEQUALITIES, EXPRESSIONS, FACTORISING)
+    topics = (
+        LINEAR_EQUATIONS,
+        QUADRATIC_EQUATIONS,
+        LINEAR_INEQUALITIES,
+        EXPRESSIONS,
+        FACTORISING,
+    )
     return {topic.name: topic for topic in topics}

@@ -1,0 +1,1 @@
+"""Everything known about quadratic equations in one unknown."""

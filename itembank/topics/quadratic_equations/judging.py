@@ -1,0 +1,365 @@
+"""What does the marker need to know of a quadratic equation? The topic's judge."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from math import isqrt
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.joining import Alternatives, apart, is_joined, joined
+from itembank.algebra.showing import typed
+from itembank.algebra.surds import Exact, Surd, compare, rounded
+from itembank.algebra.values import NoValue, number_form, polynomial, relation_symbols, symbols
+from itembank.algebra.written import Integer, Node, Relation, Symbol
+from itembank.topics.judging import Answer, Move, Slip, Wrong
+from itembank.topics.plain import PlainJudge
+from itembank.topics.quadratic_equations import describing, errors, slips, stating
+from itembank.topics.quadratic_equations.catalogue import WRONG_PAIR
+from itembank.topics.quadratic_equations.forms import (
+    NAMES,
+    Form,
+    Known,
+    form_of,
+    holds_decimal,
+    solutions,
+)
+from itembank.topics.quadratic_equations.shapes import (
+    BESIDE,
+    BRANCH,
+    BRANCHES,
+    IDENTITY,
+    PRODUCT,
+    letter_factors,
+)
+from itembank.topics.quadratic_equations.stages import (
+    CONCLUSION,
+    METHOD,
+    ORDER,
+    SOLUTIONS,
+    kind_of,
+    reached_by,
+    stage_names,
+)
+
+ACCURACY = 4
+"""Decimal places within which a rounded root on the way counts as the root."""
+
+
+@dataclass(frozen=True)
+class QuadraticJudge(PlainJudge):
+    """Judges lines against one quadratic equation in one unknown (:class:`Judge`)."""
+
+    problem: Relation
+    unknown: str
+
+    @cached_property
+    def start(self) -> Form:
+        """The problem as a line."""
+        return form_of(self.problem, self.unknown)
+
+    @cached_property
+    def right(self) -> tuple[Exact, ...]:
+        """The real solutions of the problem."""
+        return solutions(self.start)
+
+    @property
+    def given(self) -> tuple[Relation, ...]:
+        """The problem as written."""
+        return (self.problem,)
+
+    @property
+    def unknowns(self) -> frozenset[str]:
+        """The one letter of the problem."""
+        return frozenset((self.unknown,))
+
+    @property
+    def names(self) -> frozenset[str]:
+        """The letters of the formula."""
+        return NAMES - {self.unknown}
+
+    @property
+    def stages(self) -> tuple[str, ...]:
+        """The stages present in the problem, in order."""
+        return stage_names(self.start, self.unknown)
+
+    @property
+    def order(self) -> tuple[str, ...]:
+        """Every stage of the topic, in order."""
+        return ORDER
+
+    @property
+    def concluding(self) -> frozenset[str]:
+        """No real solutions, said rightly, implies the method (as a right value does)."""
+        return frozenset(ORDER) - {SOLUTIONS, CONCLUSION}
+
+    @property
+    def conclusion(self) -> str:
+        """``no solution`` where there are no real solutions."""
+        return "" if self.right else "no solution"
+
+    def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
+        """Branches that belong together as one relation, everything else by itself."""
+        flat = [relation for group in alternatives for relation in group]
+        if len(flat) < 2:
+            return tuple(flat)
+        if all(not one.signs and not relation_symbols(one) for one in flat):
+            return (joined(tuple((self._solved(one.sides[0]),) for one in flat)),)
+        kinds = [self._kind(one) for one in flat]
+        if all(kinds) and all(len(group) == 1 for group in alternatives):
+            return (joined(tuple((one,) for one in flat)),)
+        return tuple(_runs(flat, kinds))
+
+    def _solved(self, value: Node) -> Relation:
+        return Relation((Symbol(self.unknown), value), ("=",))
+
+    def _kind(self, relation: Relation) -> str:
+        """``value``, ``branch``, or empty for what is no branch."""
+        if stating.answer(relation, self.unknown, 1) is not None:
+            return "value"
+        try:
+            shape = form_of(self._last(relation), self.unknown).shape
+        except NoValue:
+            return ""
+        return "branch" if shape in (BRANCH, BRANCHES) else ""
+
+    def _last(self, relation: Relation) -> Relation:
+        """A chain's first side with its last."""
+        if len(relation.sides) < 3:
+            return relation
+        return Relation((relation.sides[0], relation.sides[-1]), relation.signs[:1])
+
+    def split(self, relation: Relation) -> tuple[Relation, ...]:
+        """``x = 6/2 = 3`` as two equations; a factorisation beside the work as an equation."""
+        if is_joined(relation):
+            return _joined_chain(relation)
+        sides, signs = relation.sides, relation.signs
+        if len(sides) > 2 and relation_symbols(relation) == {self.unknown} and symbols(sides[0]):
+            if any(symbols(side) for side in sides[1:]):
+                pairs = range(len(sides) - 1)
+                return tuple(Relation(sides[n : n + 2], signs[n : n + 1]) for n in pairs)
+            return tuple(Relation((sides[0], side), signs[:1]) for side in sides[1:])
+        return self._as_equation(relation)
+
+    def _as_equation(self, relation: Relation) -> tuple[Relation, ...]:
+        """``x² + 3x - 10 = (x - 2)(x + 5)``: the equation in factors, where it is the problem's."""
+        if len(relation.sides) != 2 or relation.signs != ("=",):
+            return (relation,)
+        for side, other in (relation.sides, relation.sides[::-1]):
+            if len(letter_factors(side, self.unknown)) == 2 and symbols(other):
+                try:
+                    same = polynomial(side) == polynomial(other)
+                    whole = Relation((side, Integer("0")), ("=",))
+                    if same and self.key(form_of(whole, self.unknown)) == self.key(self.start):
+                        return (whole,)
+                except NoValue:
+                    continue
+        return (relation,)
+
+    def form(self, relation: Relation) -> Form:
+        """What a line says.
+
+        Raises:
+            NoValue: where it is no line of a quadratic equation's working.
+        """
+        return form_of(relation, self.unknown)
+
+    def show(self, form: Form) -> str:
+        """A line as typed text."""
+        return typed(form.relation)
+
+    def key(self, form: Form | Known) -> Hashable:
+        """The sum and the product of the solutions."""
+        return _base(form).key
+
+    def keeps(self, source: Form | Known, form: Form) -> bool:
+        """Whether every solution is kept, and none added."""
+        return form.shape == BESIDE or self.key(source) == form.key
+
+    def follows(self, source: Form | Known, form: Form) -> int | None:
+        """The same solutions, in whatever form; one of them; or the discriminant beside."""
+        base = _base(source)
+        if form.shape == BESIDE:
+            return 0 if _right_beside(base, form) else None
+        if form.key == base.key:
+            return 0
+        if form.shape == BRANCH and form.values[0] in solutions(base):
+            return 1
+        return 2 if _rounded_on_the_way(base, form) else None
+
+    def onward(self, source: Form | Known, form: Form) -> Form | Known:
+        """The line itself; after one branch by itself, what it came from with what is known."""
+        base = _base(source)
+        if form.shape == BESIDE or _rounded_on_the_way(base, form):
+            return source
+        if form.shape == BRANCH and len(solutions(base)) > 1:
+            found = source.found if isinstance(source, Known) else frozenset()
+            return Known(base, found | set(form.values), form)
+        return form
+
+    def path(self, source: Form | Known, form: Form) -> tuple[Move, ...]:
+        """The right path in a teacher's words."""
+        answer = self.answer(form.relation)
+        stated = answer is not None and not answer.working
+        return describing.path(source, form, self.unknown, stated)
+
+    def wrongs(self, form: Form | Known) -> Iterator[Wrong]:
+        """Every common error applied wherever it applies."""
+        return errors.wrongs(form, self.unknown)
+
+    def seen(self, source: Form | Known, form: Form) -> Iterator[Wrong]:
+        """A product that is not the equation: a wrong pair of factors."""
+        base = _base(source)
+        if form.shape == PRODUCT and base.poly is not None and base.shape != PRODUCT:
+            yield Wrong(WRONG_PAIR.name, WRONG_PAIR.words, (METHOD,), (), form, cost=1)
+
+    def fits(self, wrong: Wrong, form: Form) -> int | None:
+        """The lines that an error can explain, those written as the error's own first."""
+        if wrong.where is not None and form.shape not in wrong.where:
+            return None
+        return 0 if form.shape == wrong.after.shape else 1
+
+    def slip(self, source: Form | Known, form: Form) -> Slip | None:
+        """The one wrong number that explains the line."""
+        return slips.find_slip(_base(source), form)
+
+    def reached(self, source: Form | Known, form: Form) -> frozenset[str]:
+        """The stages that stand reached, with the branches known by then."""
+        kind = kind_of(self.start, self.unknown)
+        if form.shape == BESIDE:
+            negative = bool(form.values) and compare(form.values[0], Fraction(0)) < 0
+            return (
+                frozenset(ORDER[:3]) if negative and not solutions(_base(source)) else frozenset()
+            )
+        return reached_by(form, self._whole(source, form), kind, self.unknown)
+
+    def _whole(self, source: Form | Known, form: Form) -> bool:
+        if form.shape != BRANCH:
+            return True
+        found = source.found if isinstance(source, Known) else frozenset()
+        return set(solutions(_base(source))) <= found | set(form.values)
+
+    def written(self, form: Form | Known) -> frozenset[str]:
+        """The formula with its numbers put in shows the method, whatever they come to."""
+        line = form.last if isinstance(form, Known) else form
+        if line.shape != BRANCHES:
+            return frozenset()
+        worked = any(
+            not symbols(side) and number_form(side) is None for side in line.relation.sides
+        )
+        return frozenset((METHOD,)) if worked else frozenset()
+
+    def answer(self, relation: Relation) -> Answer | None:
+        """The solutions that a line states."""
+        return stating.answer(relation, self.unknown, len(self.right))
+
+    def together(self, answers: Sequence[Answer]) -> Answer | None:
+        """The solutions stated so far."""
+        return stating.together(answers)
+
+    def serves(self, answer: Answer, before: Sequence[Answer]) -> str:
+        """The solutions, once they are all stated; one of two serves none yet."""
+        whole = stating.together([*before, answer])
+        complete = whole is not None and len(whole.parts) >= len(self.right)
+        return self.valued[-1] if complete else ""
+
+    def bare_answer(self, relation: Relation) -> Answer | None:
+        """A number by itself."""
+        if relation.signs or symbols(relation.sides[0]):
+            return None
+        return stating.answer(self._solved(relation.sides[0]), self.unknown, len(self.right))
+
+    def solved_by(self, form: Form | Known, value: Hashable) -> bool:
+        """Whether a line states just these solutions."""
+        return _base(form).shape == BRANCHES and self.value_of(form) == value
+
+    def value_of(self, form: Form | Known) -> Hashable | None:
+        """The set of the real solutions; None where there is none."""
+        return frozenset(solutions(_base(form))) or None
+
+    def value_for(self, form: Form | Known, answer: Answer) -> Hashable | None:
+        """The set for an answer of several values, the nearest solution for one."""
+        if answer.parts:
+            return self.value_of(form)
+        return stating.nearest(solutions(_base(form)), answer)
+
+    def conclusion_of(self, form: Form | Known) -> str:
+        """No real solutions; an identity beside the work is true for all values."""
+        base = _base(form)
+        if base.shape == IDENTITY:
+            return "all values"
+        return "" if base.shape == BESIDE or solutions(base) else "no solution"
+
+    def misread(self, relation: Relation) -> QuadraticJudge | None:
+        """The judge of a problem written down wrongly."""
+        try:
+            found = form_of(relation, self.unknown)
+        except NoValue:
+            return None
+        return None if found.poly is None else QuadraticJudge(relation, self.unknown)
+
+
+def _base(form: Form | Known) -> Form:
+    return form.base if isinstance(form, Known) else form
+
+
+def _runs(relations: list[Relation], kinds: list[str]) -> Iterator[Relation]:
+    """Neighbours of one kind joined; what is no branch stands by itself."""
+    run: list[Relation] = []
+    for place, (relation, kind) in enumerate(zip(relations, kinds, strict=True)):
+        if run and (not kind or kind != kinds[place - 1]):
+            yield joined(tuple((one,) for one in run))
+            run = []
+        if kind:
+            run.append(relation)
+        else:
+            yield relation
+    if run:
+        yield joined(tuple((one,) for one in run))
+
+
+def _joined_chain(relation: Relation) -> tuple[Relation, ...]:
+    """``x = 6/2 = 3 or x = -4/2 = -2``: what is written first, then what it comes to."""
+    parts = [part for group in apart(relation) for part in group]
+    most = max(len(part.sides) for part in parts)
+    if most < 3:
+        return (relation,)
+    out = []
+    for place in range(1, most):
+        sides = [part.sides[min(place, len(part.sides) - 1)] for part in parts]
+        lines = (Relation((p.sides[0], s), p.signs[:1]) for p, s in zip(parts, sides, strict=True))
+        out.append(joined(tuple((line,) for line in lines)))
+    return tuple(out)
+
+
+def _right_beside(base: Form, form: Form) -> bool:
+    """Whether a discriminant is that of the line, of a multiple of it, or no value is given."""
+    if not form.values or base.poly is None:
+        return True
+    a, b, c = base.poly
+    right, given = b * b - 4 * a * c, form.values[0]
+    if isinstance(given, Surd):
+        return False
+    if not right or not given:
+        return right == given
+    ratio = given / right
+    return ratio > 0 and all(_square(int(n)) for n in (ratio.numerator, ratio.denominator))
+
+
+def _square(size: int) -> bool:
+    return isqrt(size) ** 2 == size
+
+
+def _rounded_on_the_way(base: Form, form: Form) -> bool:
+    """``x = (3 ± 4.12)/4`` for ``x = (3 ± √17)/4``: the root as a decimal, rightly rounded."""
+    if form.poly is not None or not holds_decimal(form) or form.shape not in (BRANCHES, BRANCH):
+        return False
+    right = solutions(base)
+    if not any(isinstance(value, Surd) for value in right):
+        return False
+    return all(
+        isinstance(value, Fraction)
+        and any(abs(rounded(one, ACCURACY + 2) - value) < Fraction(1, 100) for one in right)
+        for value in form.values
+    )

@@ -1,0 +1,76 @@
+"""Which problems does the topic take? One quadratic equation in one unknown, or a clear refusal."""
+
+from __future__ import annotations
+
+from itembank.algebra.joining import joined
+from itembank.algebra.reading import read_line
+from itembank.algebra.values import NoValue, relation_symbols, symbols, walk
+from itembank.algebra.written import Quotient, Relation
+from itembank.topics.kinds import OtherKind, TopicError
+from itembank.topics.quadratic_equations import stating
+from itembank.topics.quadratic_equations.forms import Form, form_of, is_real, solutions
+from itembank.topics.quadratic_equations.polys import NotQuadratic
+from itembank.topics.quadratic_equations.shapes import BRANCH, BRANCHES
+
+
+def read_problem(problem: str) -> tuple[Relation, str]:
+    """The equation of a problem and its unknown.
+
+    Branches (``x - 3 = ±√7``, ``x - 2 = 0 or x + 5 = 0``) are taken, too: a quadratic equation
+    half solved.
+
+    Raises:
+        ReadingFault: where the text cannot be read.
+        TopicError: where it is no quadratic equation in one unknown; the message says what it is.
+    """
+    line = read_line(problem)
+    relations = [relation for group in line.alternatives for relation in group]
+    if not relations or line.statement or line.notes or line.heads:
+        raise TopicError("a problem must be one equation with nothing written beside it")
+    relation = relations[0] if len(relations) == 1 else joined(line.alternatives)
+    if len(relations) > 1 and not _one_unknown(relations):
+        raise OtherKind("several relations: this topic takes one quadratic equation")
+    letters = sorted(relation_symbols(relation))
+    if len(letters) != 1:
+        found = ", ".join(letters) or "none"
+        raise OtherKind(
+            f"this topic takes one equation in one unknown; here the letters are: {found}"
+        )
+    if not relation.signs or any(sign not in ("=", "or", "and") for sign in relation.signs):
+        raise OtherKind("this topic takes equations; here there is no sign of equality, or another")
+    form = _form(relation, letters[0])
+    if form.shape == BRANCH or _states_all(relation, letters[0]):
+        raise OtherKind("this equation is not quadratic: linear equations take it")
+    return relation, letters[0]
+
+
+def _one_unknown(relations: list[Relation]) -> bool:
+    letters = frozenset().union(*map(relation_symbols, relations))
+    return len(letters) == 1 and all("=" in relation.signs for relation in relations)
+
+
+def _states_all(relation: Relation, unknown: str) -> bool:
+    found = stating.answer(relation, unknown, 2)
+    return found is not None and not found.working
+
+
+def _form(relation: Relation, unknown: str) -> Form:
+    below = (part.bottom for s in relation.sides for part in walk(s) if isinstance(part, Quotient))
+    if any(map(symbols, below)):
+        raise OtherKind(f"{unknown} stands below a fraction bar: this topic takes no such equation")
+    try:
+        form = form_of(relation, unknown)
+        found = solutions(form)
+    except NotQuadratic as fault:
+        if str(fault).startswith("degree"):
+            raise TopicError(
+                f"the equation is of {fault}; this topic takes degree 2 only"
+            ) from fault
+        raise OtherKind(f"this is no quadratic equation: {fault}") from fault
+    except NoValue as fault:
+        raise TopicError(f"this equation cannot be judged: {fault}") from fault
+    if form.poly is None and form.shape not in (BRANCHES, BRANCH):
+        raise OtherKind("the square terms cancel: this is no quadratic equation")
+    if form.poly is None and not all(map(is_real, form.values)) and found:
+        raise TopicError("this equation has solutions that are not real beside others")
+    return form

@@ -1,0 +1,189 @@
+"""Which solutions does a line state, and what do several stated ones come to?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from itembank.algebra.either import signs_apart
+from itembank.algebra.exact import Fraction
+from itembank.algebra.joining import apart
+from itembank.algebra.surd_forms import not_simplified
+from itembank.algebra.surds import Exact, Surd, compare, cut, exact_value, holds_root, rounded
+from itembank.algebra.values import NoValue, recurring_values, symbols, walk
+from itembank.algebra.written import (
+    Bracket,
+    CutShort,
+    Decimal,
+    Integer,
+    Negative,
+    Node,
+    Positive,
+    Power,
+    Product,
+    Quotient,
+    Recurring,
+    Relation,
+    Sum,
+    Symbol,
+)
+from itembank.topics.judging import Answer
+
+
+def answer(relation: Relation, unknown: str, count: int) -> Answer | None:
+    """What a line states: ``x = 2``, ``x = ±3``, ``x = 2 or x = -5``; None where it states nothing.
+
+    ``count`` is how many solutions the problem has. A line that states one of two is partial.
+    """
+    stated: list[Answer] = []
+    parts = [part for group in apart(relation) for part in group]
+    for part in parts:
+        found = _values(part, unknown)
+        stated.extend(found)
+        if not found and len(parts) == 1:
+            return None
+    if not stated:
+        return None
+    mixed = len(parts) > len(stated)
+    stated = list({one.values or one.node: one for one in stated}.values())
+    whole = _whole(stated)
+    if mixed:
+        return replace(whole, working=True, partial=True)
+    if len(stated) == 1 and count > 1:
+        return replace(stated[0], partial=True)
+    return whole
+
+
+def _whole(parts: Sequence[Answer]) -> Answer:
+    """Several values as one answer."""
+    exact = [part.values[0] for part in parts if part.values]
+    values: tuple[frozenset[object], ...] = (frozenset(exact),) if len(exact) == len(parts) else ()
+    return Answer(
+        parts[0].node, values, any(p.approximate for p in parts),
+        any(p.working for p in parts), parts=tuple(parts),
+    )  # fmt: skip
+
+
+def together(answers: Sequence[Answer]) -> Answer | None:
+    """The values stated so far: the last line that states all, else each value stated by itself.
+
+    A value that only writes an earlier one in another form takes its place.
+    """
+    if not answers:
+        return None
+    wholes = [place for place, one in enumerate(answers) if one.parts and not one.partial]
+    kept: list[Answer] = []
+    for one in answers[wholes[-1] if wholes else 0 :]:
+        for part in one.parts or (one,):
+            same = next((n for n, other in enumerate(kept) if _same(part, other)), len(kept))
+            kept[same : same + 1] = [part]
+    whole = _whole(kept)
+    return replace(whole, working=answers[-1].working)
+
+
+def _same(later: Answer, first: Answer) -> bool:
+    """Whether a value is an earlier one in another form, or rounded, rightly or wrongly."""
+    if not later.values or not first.values:
+        return not later.values and later.node == first.node
+    one, other = first.values[0], later.values[0]
+    if one == other:
+        return True
+    places = decimal_places(later.node)
+    if places is None or not isinstance(one, Exact) or not isinstance(other, Fraction):
+        return False
+    if isinstance(one, Surd):
+        return abs(rounded(one, places) - other) < Fraction(1, 2)
+    return other in (rounded(one, places), cut(one, places))
+
+
+def nearest(values: Sequence[Exact], one: Answer) -> Exact | None:
+    """The value that a stated one is to be compared with; None where there is none."""
+    if not values:
+        return None
+    given = one.values[0] if one.values else _shown(one.node)
+    if not isinstance(given, Exact):
+        return values[0]
+    if given in values:
+        return given
+    return min(values, key=lambda value: rounded(_distance(value, given), 6))
+
+
+def _distance(one: Exact, other: Exact) -> Exact:
+    try:
+        gap = one - other
+    except NoValue:
+        gap = rounded(one, 8) - rounded(other, 8)
+    return -gap if compare(gap, Fraction(0)) < 0 else gap
+
+
+def _shown(node: Node) -> Exact | None:
+    """The digits of a decimal that goes on."""
+    sign = 1
+    while isinstance(node, Negative | Positive | Bracket):
+        sign = -sign if isinstance(node, Negative) else sign
+        node = node.body
+    return sign * Fraction(node.text) if isinstance(node, CutShort) else None
+
+
+def decimal_places(node: Node) -> int | None:
+    """The places of a decimal; None for other numbers."""
+    while isinstance(node, Negative | Positive | Bracket):
+        node = node.body
+    return len(node.text.partition(".")[2]) if isinstance(node, Decimal | CutShort) else None
+
+
+def _values(part: Relation, unknown: str) -> list[Answer]:
+    """``x = c`` or ``c = x``; two values where ``±`` stands in ``c``."""
+    if len(part.sides) != 2 or part.signs[0] not in ("=", "≈"):
+        return []
+    left, right = part.sides
+    if isinstance(_bare(right), Symbol) and not symbols(left):
+        left, right = right, left
+    letter = _bare(left)
+    if not (isinstance(letter, Symbol) and letter.name == unknown) or symbols(right):
+        return []
+    about = part.signs[0] == "≈"
+    found = [stated(node, about) for node in signs_apart(right)]
+    return [one for one in found if one is not None] if all(found) else []
+
+
+def stated(node: Node, approximate: bool = False) -> Answer | None:
+    """A number as an answer; None where it has no real value at all."""
+    try:
+        values: tuple[Exact, ...] = (exact_value(node),)
+    except NoValue:
+        if not any(isinstance(part, CutShort) for part in walk(node)):
+            return None
+        return Answer(node, (), True)
+    bare, sign = node, 1
+    while isinstance(bare, Negative | Positive | Bracket):
+        sign = -sign if isinstance(bare, Negative) else sign
+        bare = bare.body
+    if isinstance(bare, Recurring):
+        values = tuple(sign * value for value in recurring_values(bare))
+    return Answer(node, values, approximate, _has_working(node))
+
+
+def _has_working(node: Node) -> bool:
+    """Whether operations are left to do in the value, beyond a fraction of two integers."""
+    if holds_root(node):
+        return bool(not_simplified(node))
+    return any(
+        isinstance(part, Sum | Product | Power)
+        or (isinstance(part, Quotient) and not _plain_fraction(part))
+        for part in walk(node)
+    )
+
+
+def _plain_fraction(node: Quotient) -> bool:
+    return all(
+        isinstance(part, Integer | Negative | Positive | Bracket)
+        for child in (node.top, node.bottom)
+        for part in walk(child)
+    )
+
+
+def _bare(node: Node) -> Node:
+    while isinstance(node, Bracket | Positive):
+        node = node.body
+    return node

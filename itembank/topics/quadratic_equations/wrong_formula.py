@@ -1,0 +1,86 @@
+"""What goes wrong when the numbers are put into the formula?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.surds import Surd, square_root
+from itembank.algebra.written import Relation
+from itembank.topics.catalogue import CommonError
+from itembank.topics.quadratic_equations import writing
+from itembank.topics.quadratic_equations.catalogue import (
+    FORMULA_2A,
+    FORMULA_4AC,
+    FORMULA_B,
+    FORMULA_BAR,
+    FORMULA_ROOT,
+    FORMULA_SQUARE,
+)
+from itembank.topics.quadratic_equations.changes import APART, Change
+from itembank.topics.quadratic_equations.forms import Form
+from itembank.topics.quadratic_equations.polys import Poly
+from itembank.topics.quadratic_equations.shapes import BESIDE
+from itembank.topics.quadratic_equations.stages import METHOD
+
+FITS = APART | {BESIDE}
+
+
+def changes(form: Form, unknown: str) -> Iterator[Change]:
+    """The formula remembered or used wrongly; ``a`` is taken positive and whole, as pupils do."""
+    assert form.poly is not None
+    for poly in _read_off(form.poly):
+        yield from _wrong_formulas(poly, unknown)
+
+
+def _read_off(poly: Poly) -> Iterator[Poly]:
+    """The numbers as they stand, and with every sign turned where ``a`` is negative."""
+    yield poly if poly[0] > 0 else (-poly[0], -poly[1], -poly[2])
+
+
+def _wrong_formulas(poly: Poly, unknown: str) -> Iterator[Change]:
+    a, b, c = poly
+    under, below = b * b - 4 * a * c, 2 * a
+    if b:
+        yield from _made(FORMULA_B, b, under, below, unknown)
+        if b < 0:
+            yield from _made(FORMULA_SQUARE, -b, -b * b - 4 * a * c, below, unknown)
+            yield from _discriminant(FORMULA_SQUARE, poly, -b * b - 4 * a * c)
+    if c:
+        yield from _made(FORMULA_4AC, -b, b * b + 4 * a * c, below, unknown)
+        yield from _discriminant(FORMULA_4AC, poly, b * b + 4 * a * c)
+    if under <= 0:
+        return
+    yield from _made(FORMULA_2A, -b, under, a, unknown)
+    if a != 1:
+        yield from _made(FORMULA_2A, -b, under, Fraction(2), unknown)
+    yield Change(FORMULA_ROOT, _without_root(poly, unknown), METHOD, APART)
+    if b and below != 1:
+        yield Change(FORMULA_BAR, _short_bar(-b, under, below, unknown), METHOD, APART)
+
+
+def _made(
+    error: CommonError, top: Fraction, under: Fraction, below: Fraction, unknown: str
+) -> Iterator[Change]:
+    yield Change(error, writing.quotient_pair(top, under, below, unknown), METHOD, FITS)
+
+
+def _discriminant(error: CommonError, poly: Poly, wrong: Fraction) -> Iterator[Change]:
+    right = writing.discriminant_line(poly)
+    after = Relation((right.sides[0], writing.number(wrong)), ("=",))
+    yield Change(error, after, METHOD, frozenset((BESIDE,)))
+
+
+def _without_root(poly: Poly, unknown: str) -> Relation:
+    a, b, c = poly
+    under = b * b - 4 * a * c
+    values = ((-b + under) / (2 * a), (-b - under) / (2 * a))
+    return writing.solved_apart(values, unknown)
+
+
+def _short_bar(top: Fraction, under: Fraction, below: Fraction, unknown: str) -> Relation:
+    root = square_root(under)
+    if isinstance(root, Surd):
+        value = Surd(top, root.coefficient / below, root.radicand)
+        return writing.equal(writing.letter(unknown), writing.either(value, apart=True))
+    return writing.solved_apart((top + root / below, top - root / below), unknown)
