@@ -12,31 +12,32 @@ from itembank.cli.streams import json_writer
 if TYPE_CHECKING:
     from sqlmodel import Session
 
+    from itembank.bank.tables import ItemVersion
     from schemes.simulating import SimulatedScript
 
 
 def write_scripts(
-    path: Path, working: Mapping[tuple[str, int], SimulatedScript], asks: Mapping[int, bool]
+    path: Path, working: Mapping[tuple[str, int], SimulatedScript], items: Mapping[int, ItemVersion]
 ) -> int:
     """The scripts as ``itembank mark --jsonl`` takes them, with what was played; gives how many.
 
-    ``asks`` tells by question whether working is asked for. A script without a response has no
-    lines.
+    ``items`` are those of the questions. A script without a response has no lines.
     """
     with path.open("w", encoding="utf-8", newline="\n") as out:
         write = json_writer(out)
         for (candidate, question), script in working.items():
-            write(_script_record(f"{candidate}/{question}", script, asks[question]))
+            write(_script_record(f"{candidate}/{question}", script, items[question]))
     return len(working)
 
 
-def _script_record(identity: str, script: SimulatedScript, asks: bool) -> Record:
+def _script_record(identity: str, script: SimulatedScript, item: ItemVersion) -> Record:
     played = script.played
     return {
         "id": identity,
         "problem": script.problem,
+        "topic": item.topic,
         "lines": [line.text for line in script.lines],
-        "show_working": asks,
+        "show_working": item.show_working,
         "invented": True,
         "ending": script.ending,
         "played": played and {"kind": played.kind, "name": played.name, "line": played.line},

@@ -10,44 +10,43 @@ from dataclasses import dataclass
 from random import Random
 from typing import TYPE_CHECKING
 
+from itembank.topics import Topic, topics_by_name
+from itembank.topics.drawing import draw
 from schemes.simulating import Habits, SimulatedScript, simulate
 
 if TYPE_CHECKING:
     from itembank.bank.drafts import ItemDraft
+    from itembank.bank.tables import ItemVersion
     from itembank.topics.kinds import Family, Solution
     from schemes.candidates import CandidateDraft
 
 DEPARTMENT = "Harrow Quay School, mathematics department"
-ASSESSMENT = "HQ-EQ-1"
-TITLE = "Linear equations"
+ASSESSMENT = "HQ-ALG-1"
+TITLE = "Algebra"
 HEAD, AUTHOR, REVIEWER, ENGINE = "T-01", "T-02", "T-03", "engine"
 MARKERS = {ENGINE: "engine", HEAD: "teacher", REVIEWER: "teacher"}
-INSTRUCTION = "Solve the equation."
 
 PAPER = (
-    "one step: a number times the unknown",
-    "two steps, a whole number as value",
     "two steps: a number less the unknown's multiple",
-    "the unknown over a number, and a constant",
-    "one bracket",
-    "several terms over a number",
+    "expand two brackets",
+    "common factor: a number and a letter",
     "the unknown on both sides",
     "a minus before a bracket",
-    "a bracket, the unknown on both sides",
-    "no solution",
+    "inequality: the unknown on both sides, a negative coefficient",
+    "add fractions, numbers below",
+    "quadratic, numbers of two signs",
     "two fractions with the unknown",
-    "brackets on both sides",
+    "a bracket, the unknown on both sides",
 )
 """The families of the paper's questions, in order."""
 
-ITEMS = 49
 CANDIDATES = 90
 ABSENT = 4
 WITHDRAWN = 1
 EXTRA_TIME = 7
 LARGE_PRINT = 2
 CLASSES = ("9A", "9B", "9C")
-_TRIES = 6
+_TRIES = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,41 +57,30 @@ class Pupil:
     strength: float
 
 
+def item_count() -> int:
+    """How many items the department has: one of every family, two of those on the paper."""
+    return sum(len(topic.families) for topic in topics_by_name().values()) + len(PAPER)
+
+
 def items(seed: int) -> Iterator[tuple[ItemDraft, bool]]:
     """A draft of every family, and whether it is for the paper; two of a family of the paper."""
-    from itembank.topics.linear_equations.families import FAMILIES
-
-    random = Random(f"items {seed}")
-    there: set[str] = set()
-    for family in FAMILIES:
-        on_paper = family.name in PAPER
-        for place in range(1 + on_paper):
-            solution = _invented(family, random, there)
-            there.add(solution.problem)
-            yield _draft(family, solution), on_paper and place == 0
+    for topic in topics_by_name().values():
+        for family in topic.families:
+            on_paper = family.name in PAPER
+            found = draw(topic, family, _TRIES if on_paper else 1, seed=seed)
+            tidiest = sorted(found, key=lambda one: len(one.answer))[: 1 + on_paper]
+            for place, solution in enumerate(tidiest):
+                yield _draft(topic, family, solution), on_paper and place == 0
 
 
-def _invented(family: Family, random: Random, there: set[str]) -> Solution:
-    """A new problem of the family; of a few, the one with the tidiest value."""
-    from itembank.topics import find_topic
-
-    solutions: list[Solution] = []
-    while len(solutions) < _TRIES:
-        problem = family.make(random)
-        solution = find_topic(problem).solve(problem)
-        if solution.problem not in there:
-            solutions.append(solution)
-    return min(solutions, key=lambda one: len(one.answer))
-
-
-def _draft(family: Family, solution: Solution) -> ItemDraft:
+def _draft(topic: Topic, family: Family, solution: Solution) -> ItemDraft:
     from itembank.bank.drafts import ItemDraft
     from schemes.building import default_scheme
     from schemes.scheme import to_record
 
     scheme = default_scheme(solution.problem, solution.topic)
     return ItemDraft(
-        instruction=INSTRUCTION,
+        instruction=topic.instruction,
         solution=solution,
         scheme=to_record(scheme),
         minutes=family.minutes,
@@ -130,10 +118,11 @@ def pupils(seed: int) -> list[Pupil]:
     ]
 
 
-def working(pupil: Pupil, question: int, problem: str, marks: int, seed: int) -> SimulatedScript:
-    """The pupil's simulated script of one question; ``marks`` tells how long its way is."""
+def working(pupil: Pupil, question: int, item: ItemVersion, seed: int) -> SimulatedScript:
+    """The pupil's simulated script of one question; its marks tell how long its way is."""
     random = Random(f"working {seed} {pupil.entry.code} {question}")
-    return simulate(problem, random, habits(pupil.strength, question, marks))
+    how = habits(pupil.strength, question, item.marks)
+    return simulate(item.problem, random, how, item.topic)
 
 
 def habits(strength: float, question: int, marks: int) -> Habits:

@@ -81,7 +81,7 @@ def _stock(job: Job) -> list[str]:
     from itembank.bank.review import review_items
 
     with job.stages.stage("Items invented and worked by every route") as told:
-        made = list(job.stages.each(school.items(job.seed), school.ITEMS))
+        made = list(job.stages.each(school.items(job.seed), school.item_count()))
         told.append(f"{len(made)} items, {sum(len(d.solution.routes) for d, _ in made)} routes")
     with _writing(job, "Items entered and reviewed") as (told, session):
         added = add_items(session, [draft for draft, _ in made], school.AUTHOR)
@@ -153,7 +153,7 @@ def _sit(job: Job) -> tuple[list[school.Pupil], Working]:
         sitting = [pupil for pupil in pupils if pupil.entry.attendance == "present"]
         working = {
             (pupil.entry.code, one.question): school.working(
-                pupil, one.question, one.item.problem, one.item.marks, job.seed
+                pupil, one.question, one.item, job.seed
             )
             for pupil in job.stages.each(sitting, len(sitting))
             for one in questions
@@ -277,7 +277,7 @@ def _summary(job: Job, working: Working) -> Summary:
         found = _assessment(session)
         summary = summary_of(session, found, school.DEPARTMENT, invented=True)
         (job.folder / demo.SUMMARY).write_text(summary_html(summary), encoding="utf-8")
-        asks = {one.question: one.item.show_working for one in _questions(session)}
-        told.append(f"{write_scripts(job.folder / demo.SCRIPTS, working, asks)} scripts")
+        items = {one.question: one.item for one in _questions(session)}
+        told.append(f"{write_scripts(job.folder / demo.SCRIPTS, working, items)} scripts")
         told.append(f"{write_marks(job.folder / demo.MARKS, session, found.code)} marks")
     return summary
