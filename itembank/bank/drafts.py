@@ -14,7 +14,7 @@ from itembank.topics.kinds import Solution
 _CODE = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,39}")
 LONGEST_TIME = 600  # minutes, of an item or a whole assessment
 _LONGEST_TOPIC = 80
-_LONGEST_TAG = 60
+LONGEST_TAG = 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +61,8 @@ def draft_faults(draft: ItemDraft) -> list[str]:
             f"the code {draft.code!r} must be up to 40 letters, digits, dots, dashes, underscores"
         )
     for tag in draft.tags:
-        if not 1 <= len(tag) <= _LONGEST_TAG or tag != tag.strip():
-            faults.append(f"the tag {tag!r} must have 1 to {_LONGEST_TAG} characters")
+        if not 1 <= len(tag) <= LONGEST_TAG or tag != tag.strip():
+            faults.append(f"the tag {tag!r} must have 1 to {LONGEST_TAG} characters")
     return faults + _scheme_faults(draft)
 
 

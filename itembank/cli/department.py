@@ -32,7 +32,7 @@ PAPER = (
     "common factor: a number and a letter",
     "the unknown on both sides",
     "a minus before a bracket",
-    "inequality: the unknown on both sides, a negative coefficient",
+    "inequality: the unknown on both sides, one with a minus",
     "add fractions, numbers below",
     "quadratic, numbers of two signs",
     "two fractions with the unknown",

@@ -43,7 +43,7 @@ FAMILIES = (
     Family("inequality: a minus before a bracket", 9, 3, ordered(equations.minus_before_bracket)),
     Family("inequality: the unknown on both sides", 9, 3, ordered(equations.both_sides)),
     Family(
-        "inequality: the unknown on both sides, a negative coefficient",
+        "inequality: the unknown on both sides, one with a minus",
         9,
         3,
         ordered(equations.both_sides_negative),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from itembank.bank.drafts import LONGEST_TAG
 from itembank.topics import Topic, topics_by_name
 from itembank.topics.drawing import (
     Controls,
@@ -78,6 +79,13 @@ def test_a_family_that_has_not_so_many_items_says_how_many_it_gave() -> None:
 
     with pytest.raises(TopicError, match=r"gave 0 of 2 items under these controls"):
         draw(topic, family, 2, controls=Controls(value="whole"))
+
+
+def test_every_family_has_a_name_of_its_own_that_fits_a_tag() -> None:
+    names = [family.name for _, family in FAMILIES]
+
+    assert len(set(names)) == len(names)
+    assert [name for name in names if len(name) > LONGEST_TAG] == []
 
 
 def test_there_is_no_family_of_another_name() -> None:
