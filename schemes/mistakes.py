@@ -102,7 +102,7 @@ def mistakes(problem: str, topic: str, route: int) -> tuple[Mistake, ...]:
         source = sources[place]
         if source is not None:
             heading = [line.text for line in lines[place + 1 : after + 1]]
-            out.extend(_at(judge, source, place, lines[after].stage, heading))
+            out.extend(_at(judge, source, place, _served(judge, source, lines[after]), heading))
     return tuple(out)
 
 
@@ -110,6 +110,15 @@ def _steps(lines: Sequence[RouteLine]) -> Iterator[tuple[int, int]]:
     """The place of each required line with that of the required line after it."""
     places = [place for place, line in enumerate(lines) if line.required]
     yield from pairwise(places)
+
+
+def _served(judge: Judge, source: Form, line: RouteLine) -> tuple[str, ...]:
+    """The stages that a step serves: the line's own, and what else is first reached in it."""
+    form = _form(judge, line.text)
+    if form is None:
+        return (line.stage,)
+    fresh = judge.reached(source, form) - judge.reached(source, source)
+    return (line.stage, *(s for s in judge.stages if s in fresh and s != line.stage))
 
 
 def _form(judge: Judge, text: str) -> Form | None:
@@ -133,11 +142,14 @@ def _relation(judge: Judge, text: str) -> Relation | None:
     return relations[0] if len(relations) == 1 else None
 
 
-def _at(judge: Judge, form: Form, place: int, stage: str, heading: Sequence[str]) -> list[Mistake]:
+def _at(
+    judge: Judge, form: Form, place: int, stages: Sequence[str], heading: Sequence[str]
+) -> list[Mistake]:
     """The errors at one line that spoil the step which the route takes next."""
     found: dict[str, tuple[tuple[float, ...], Mistake]] = {}
     for wrong in judge.wrongs(form):
-        if wrong.shown or not _spoils(judge, wrong, form, stage):
+        stage = next((one for one in stages if _spoils(judge, wrong, form, one)), None)
+        if wrong.shown or stage is None:
             continue  # an error that must be shown in the line shows no more once it is worked out
         text = judge.show(wrong.after)
         if text in found or judge.keeps(form, wrong.after) or _relation(judge, text) is None:

@@ -80,7 +80,7 @@ def _draft(topic: Topic, family: Family, solution: Solution) -> ItemDraft:
 
     scheme = default_scheme(solution.problem, solution.topic)
     return ItemDraft(
-        instruction=topic.instruction,
+        instruction=topic.instruction_for(solution.problem),
         solution=solution,
         scheme=to_record(scheme),
         minutes=family.minutes,
