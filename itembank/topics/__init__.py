@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from itembank.algebra.grammar import ReadingFault
 from itembank.topics.catalogue import CommonError
 from itembank.topics.judging import Judge
 from itembank.topics.kinds import (
@@ -56,6 +57,7 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
     """The topic that takes a problem; ``name`` decides where more than one could.
 
     Raises:
+        ReadingFault: where the text cannot be read.
         TopicError: where no topic takes it, or the named one does not, with the reasons and the
             topics that would; or for an unknown name.
     """
@@ -65,13 +67,18 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
             raise TopicError(f"unknown topic {name!r}; the topics are {', '.join(topics)}")
         return _named(topics[name], problem)
     refusals: list[TopicError] = []
+    unread: list[ReadingFault] = []
     for topic in topics.values():
         try:
             topic.judge(problem)
         except TopicError as refusal:
             refusals.append(refusal)
+        except ReadingFault as fault:
+            unread.append(fault)  # a topic may read what others cannot
         else:
             return topic
+    if unread:
+        raise unread[0]
     own = [refusal for refusal in refusals if not isinstance(refusal, OtherKind)]
     reasons = "; ".join(dict.fromkeys(str(refusal) for refusal in own or refusals))
     raise TopicError(f"no topic takes this problem: {reasons}")
@@ -91,7 +98,7 @@ def _named(topic: Topic, problem: str) -> Topic:
 def _takes(topic: Topic, problem: str) -> bool:
     try:
         topic.judge(problem)
-    except TopicError:
+    except (ReadingFault, TopicError):
         return False
     return True
 

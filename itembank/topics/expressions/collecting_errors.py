@@ -45,6 +45,7 @@ def wrong_joins(parts: Pieces) -> Iterator[Change]:
         return
     yield from _kinds_joined(parts)
     yield from _within_a_kind(parts)
+    yield from _every_kind(parts)
     if len(parts) > 2:
         for place in range(len(parts)):
             left = collected((*parts[:place], *parts[place + 1 :]))
@@ -110,6 +111,21 @@ def _within_a_kind(parts: Pieces) -> Iterator[Change]:
             other = alike[0] if alike[1] is part else alike[1]
             rest = tuple(p for p in parts if p is not part and p is not other)
             yield Change(UNKNOWN_CANCELLED, KIND, (*rest, Piece(other.size)))
+
+
+def _every_kind(parts: Pieces) -> Iterator[Change]:
+    """Powers added in every kind of term that is collected."""
+    counts = {part.letters: sum(p.letters == part.letters for p in parts) for part in parts}
+    repeated = [letters for letters, count in counts.items() if letters and count > 1]
+    if len(repeated) < 2 or any(part.groups for part in parts):
+        return
+    after = tuple(
+        Piece(
+            part.size, tuple((name, power * counts[part.letters]) for name, power in part.letters)
+        )
+        for part in collected(parts)
+    )
+    yield Change(LIKE_SQUARED, JOIN, after)
 
 
 def _sizes(parts: Pieces, alike: list[Piece], letters: Monomial) -> Iterator[Change]:

@@ -57,18 +57,11 @@ def wrongs(task: Task, stages: Sequence[str], form: Node) -> Iterator[Wrong]:
 
     One that lies further off is left out where a nearer one gives the same.
     """
-    near: set[Rational] = set()
-    far: list[Wrong] = []
-    for wrong in _wrongs(task, stages, form):
-        if wrong.cost >= FAR:
-            far.append(wrong)
-            continue
+    nearest: dict[Rational, int] = {}
+    for wrong in sorted(_wrongs(task, stages, form), key=lambda wrong: wrong.cost):
         with suppress(NoValue):
-            near.add(rational(wrong.after))
-            yield wrong
-    for wrong in far:
-        with suppress(NoValue):
-            if rational(wrong.after) not in near:
+            cost = nearest.setdefault(rational(wrong.after), wrong.cost)
+            if wrong.cost < FAR or wrong.cost == cost:
                 yield wrong
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 
+from itembank.algebra.matching import same_relation
 from itembank.algebra.polynomials import constant
 from itembank.algebra.rationals import Rational, rational
 from itembank.algebra.showing import typed
@@ -38,10 +39,13 @@ from itembank.topics.expressions.stages import (
     reached_by,
     stage_names,
 )
-from itembank.topics.expressions.trees import plain, terms
+from itembank.topics.expressions.trees import lone, plain, terms
 from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.kinds import TopicError
 from itembank.topics.plain import PlainJudge
+
+AS_WRITTEN = 3
+"""What it costs that numbers have been worked out further than the error itself shows."""
 
 
 @dataclass(frozen=True)
@@ -151,6 +155,8 @@ class ExpressionJudge(PlainJudge):
         """Every way to go on from the error is natural; terms joined wrongly stand joined."""
         if wrong.where == JOINED and len(terms(form)) > len(terms(wrong.after)):
             return None
+        if self.task.kind == PUT and not same_relation(lone(form), lone(wrong.after)):
+            return AS_WRITTEN  # of two errors with one value, the one that stands written
         return 0
 
     def slip(self, source: Node, form: Node) -> Slip | None:

@@ -90,16 +90,17 @@ def products_of_letters(r: Random) -> str:
 
 
 def letters_multiplied(r: Random) -> str:
-    """``3x × 4x^2``, ``(2x)^3``."""
+    """``3x × 4x``, ``3x^2 × 4x^3``."""
     x = _letter(r)
-    kind = r.randrange(3)
-    if kind == 0:
-        return f"{_size(r)}{x} × {_size(r)}{r.choice(('', x + '^2', x, x + '^3'))}" + (
-            "" if r.random() < 0.5 else f" × {x}"
-        )
-    if kind == 1:
-        return f"({_size(r, 2, 5)}{x}{r.choice(('', '^2', '^3'))})^{r.choice((2, 2, 3))}"
+    if r.random() < 0.4:
+        return f"{_size(r)}{x} × {_size(r)}{x}"
     return f"{_size(r)}{x}^{_size(r, 2, 5)} × {_size(r)}{x}^{_size(r, 2, 4)}"
+
+
+def term_raised(r: Random) -> str:
+    """``(2x^3)^2``."""
+    x = _letter(r)
+    return f"({_size(r, 2, 5)}{x}^{_size(r, 2, 4)})^{r.choice((2, 2, 3))}"
 
 
 # Brackets
@@ -281,6 +282,13 @@ def monomials_over(r: Random) -> str:
     if r.random() < 0.5:
         return f"{top}{a}^{power}/({below}{a})"
     return f"{top}{a}^{power}{b}/({below}{a}{b}^2)"
+
+
+def powers_over(r: Random) -> str:
+    """``12x^6/(4x^2)``."""
+    x, k = _letter(r), _size(r, 2, 6)
+    below = _size(r, 2, 3)
+    return f"{k * _size(r, 2, 5)}{x}^{below * _size(r, 2, 3)}/({k}{x}^{below})"
 
 
 def sum_over_number(r: Random) -> str:

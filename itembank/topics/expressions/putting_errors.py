@@ -88,7 +88,7 @@ def _misread_products(node: Node, values: Mapping[str, Node], error: CommonError
         if not isinstance(part, Product):
             continue
         match part.factors:
-            case (Integer() as size, Symbol(name), *rest):
+            case (Integer() as size, Symbol(name), *rest) if name in values:
                 value = plain(values[name])
                 if error is DIGIT and isinstance(value, Integer):
                     put_down: Node = Integer(size.digits + value.digits)
