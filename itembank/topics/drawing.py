@@ -93,6 +93,10 @@ def draw(
             continue
         there.add(alike(problem))
         solution = topic.solve(problem)
+        typed = alike(solution.problem)
+        if typed != alike(problem) and typed in there:
+            continue
+        there.add(typed)
         if not is_trivial(solution) and fits(solution, controls or Controls()):
             found.append(solution)
     if len(found) < count:
