@@ -120,7 +120,7 @@ class GuideQuestion:
     """Everything that a marker needs for one question.
 
     ``settings`` are those that differ from the default, as (name, value) in words; ``notes`` are
-    the scheme's own.
+    the scheme's own; ``number_line`` is the solution drawn, where it is a set of numbers.
     """
 
     instruction: str
@@ -134,6 +134,7 @@ class GuideQuestion:
     errors: tuple[GuideError, ...] = ()
     notes: tuple[str, ...] = ()
     figure: Figure | None = None
+    number_line: Figure | None = None
 
     @property
     def marks(self) -> int:

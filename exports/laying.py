@@ -17,6 +17,7 @@ from exports.documents import (
     SampleQuestion,
 )
 from exports.forms import tried_forms
+from exports.number_lines import drawn
 from itembank.topics.kinds import Route, Solution
 from schemes.comparing import earning
 from schemes.marking import mark_script
@@ -55,6 +56,7 @@ def guide_question(
         errors=tuple(errors),
         notes=(*_value_alone(scheme, show_working), *_by_routes(solution, scheme), *scheme.notes),
         figure=solution.figure,
+        number_line=drawn(solution.number_line) if solution.number_line else None,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import re
 from collections.abc import Sequence
+from typing import Any
 
 from sqlmodel import Session, col, select
 
@@ -19,7 +20,7 @@ from itembank.bank.tables import (
     ReviewState,
     known,
 )
-from itembank.topics.kinds import Figure, Route, RouteLine, Solution, Stage
+from itembank.topics.kinds import Figure, NumberLine, Route, RouteLine, Solution, Stage
 
 
 def add_item(
@@ -129,7 +130,14 @@ def solution_of(version: ItemVersion) -> Solution:
         stages=tuple(Stage(**stage) for stage in record["stages"]),
         checked=record["checked"],
         figure=Figure(**record["figure"]) if record.get("figure") else None,
+        number_line=_number_line(record.get("number_line")),
     )
+
+
+def _number_line(record: dict[str, Any] | None) -> NumberLine | None:
+    if not record:
+        return None
+    return NumberLine(**{**record, "listed": tuple(record["listed"])})
 
 
 def draft_of(version: ItemVersion) -> ItemDraft:

@@ -99,13 +99,30 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
+class NumberLine:
+    """A set of numbers as it is drawn on a number line.
+
+    ``low`` and ``high`` are its ends as typed integers or fractions, empty where it has none;
+    ``low_included`` and ``high_included`` tell whether they belong to it. ``listed`` are its
+    members where it is a list.
+    """
+
+    low: str = ""
+    low_included: bool = False
+    high: str = ""
+    high_included: bool = False
+    listed: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Solution:
     """The reference solution of a problem: every sensible route, each line checked by SymPy.
 
     ``answer`` is typed text (``x = 11/4``, ``no solution``, ``all values``); ``forms`` are the
     accepted forms of the value, the preferred one first (empty where there is no value).
     ``stages`` are those present in the problem, in order. ``checked`` is False where the routes
-    are an author's own; ``figure`` is an image that belongs to the problem.
+    are an author's own; ``figure`` is an image that belongs to the problem,
+    ``number_line`` the solution as a picture shows it, where it is a set of numbers.
     """
 
     problem: str
@@ -116,3 +133,4 @@ class Solution:
     stages: tuple[Stage, ...]
     checked: bool = True
     figure: Figure | None = None
+    number_line: NumberLine | None = None

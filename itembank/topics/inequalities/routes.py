@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from itembank.algebra.joining import apart, joined
-from itembank.algebra.order import holds, points_up
+from itembank.algebra.order import holds, is_closed, points_up
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, number, symbols
 from itembank.algebra.written import Node, Relation, Symbol
@@ -19,7 +19,7 @@ from itembank.topics.inequalities.problems import Problem, read_problem
 from itembank.topics.inequalities.solutions import integers_of, solution
 from itembank.topics.inequalities.stages import INTEGERS, SOLUTION, stages_of
 from itembank.topics.judging import Shaped
-from itembank.topics.kinds import Route, RouteLine, Solution, TopicError
+from itembank.topics.kinds import NumberLine, Route, RouteLine, Solution, TopicError
 from itembank.topics.linear_equations import rewriting
 from itembank.topics.linear_equations.choosing import Choice, choices
 from itembank.topics.linear_equations.forms import answer_form, value_forms
@@ -72,7 +72,8 @@ def work_out(problem: str) -> Solution:
     if not found:
         raise TopicError("this inequality is too large to solve: its lines would be too long")
     answer, forms = _answer(read, judge)
-    return Solution(problem, TOPIC, answer, forms, found, stages)
+    line = number_line(solution(judge.start), read.integers)
+    return Solution(problem, TOPIC, answer, forms, found, stages, number_line=line)
 
 
 def _routes(problem: Problem, judge: InequalityJudge) -> tuple[Route, ...]:
@@ -223,14 +224,28 @@ def _split_route(judge: InequalityJudge) -> tuple[Route, ...]:
         if not routes:
             return ()
         first, *others = routes[0].lines
-        said = RouteLine(first.text, f"take {first.text} first", judge.stages[0], False)
-        if relation is relations[-1]:
-            said = replace(said, step=f"then take {first.text}")
+        words = "then take the second part" if relation is relations[-1] else "take the first part"
+        said = RouteLine(first.text, words, judge.stages[0], False)
         lines.extend((said, *others))
     found = solution(judge.start)
     assert found is not None  # the problem is refused where no number meets both
     lines.append(RouteLine(_shown(found, judge.unknown, 0), JOIN, VALUE, True))
     return (Route(SPLIT, tuple(lines)),)
+
+
+def number_line(found: Shaped | None, integers: bool) -> NumberLine | None:
+    """A solution, or the integers in it, as a picture shows it; None where there is no boundary."""
+    if found is None:
+        return None
+    if integers:
+        return NumberLine(listed=tuple(map(str, sorted(integers_of(found) or ()))))
+    low = high = ("", False)
+    for sign, end in zip(_signs(found), found.numbers, strict=True):
+        if points_up(sign):
+            low = (str(end), is_closed(sign))
+        else:
+            high = (str(end), is_closed(sign))
+    return NumberLine(*low, *high)
 
 
 # The answer and its forms

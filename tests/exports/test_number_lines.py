@@ -1,0 +1,48 @@
+"""Is a solution drawn as the trade draws it? Open, filled circles: common practice, no source."""
+
+from __future__ import annotations
+
+from base64 import b64decode
+from xml.etree import ElementTree
+
+import pytest
+
+from exports.number_lines import drawn
+from itembank.topics import find_topic
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def _circles(problem: str) -> tuple[list[tuple[float, str]], str]:
+    line = find_topic(problem).solve(problem).number_line
+    assert line is not None
+    figure = drawn(line)
+    root = ElementTree.fromstring(b64decode(figure.data))
+    found = root.iter(f"{SVG}circle")
+    return [(float(c.get("cx", "0")), c.get("fill", "")) for c in found], figure.words
+
+
+@pytest.mark.parametrize(
+    ("problem", "fills", "words"),
+    [
+        ("2x + 1 > 7", ["#fff"], "an open circle at 3 and an arrow from it to the right"),
+        ("2x + 1 <= 8", ["#000"], "a filled circle at 7/2 and an arrow from it to the left"),
+        (
+            "-3 < 2x + 1 <= 7",
+            ["#fff", "#000"],
+            "an open circle at -2 and a filled circle at 3, joined by a line",
+        ),
+        ("-3 < 2x + 1 <= 7, integers", ["#000"] * 5, "dots at -1, 0, 1, 2, 3"),
+    ],
+)
+def test_an_end_that_belongs_is_filled_and_one_that_does_not_is_open(
+    problem: str, fills: list[str], words: str
+) -> None:
+    circles, said = _circles(problem)
+    assert [fill for _, fill in circles] == fills
+    assert [x for x, _ in circles] == sorted(x for x, _ in circles)
+    assert said.endswith(words)
+
+
+def test_a_solution_without_a_boundary_has_no_picture() -> None:
+    assert find_topic("2(x + 1) > 2x").solve("2(x + 1) > 2x").number_line is None
