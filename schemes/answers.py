@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.surd_forms import not_simplified, surd_in_lowest_terms
@@ -18,8 +18,7 @@ SHAPE = "shape"
 """The right numbers, with something else between them: ``x < 3`` for ``x > 3``."""
 
 
-@dataclass(frozen=True, slots=True)
-class Quality:
+class Quality(NamedTuple):
     """What an answer is worth: ``kind`` as above, ``reason`` in words where it is not accepted."""
 
     kind: str

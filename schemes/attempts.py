@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from itembank.algebra.matching import changes_between, same_relation
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Relation
@@ -19,7 +17,7 @@ def problem_copied(state: State, step: Step) -> State:
     """The problem written down; again after work it is a new attempt, unless it is a part of it."""
     if len(state.judge.given) > 1:  # one part of the problem is copied to go on with it
         record = Record(step.number, "copied", (0,))
-        return state.recorded(record).at(replace(state.live, number=step.number))
+        return state.recorded(record).at(state.live._replace(number=step.number))
     live = Live(step.number, state.judge.start, state.judge.start, notes=step.notes)
     if state.lines_used and state.judge.lone and not state.wrong:
         return state.recorded(Record(step.number, "copied", (0,)))  # the two sides told once more

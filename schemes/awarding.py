@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
-from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import NamedTuple
 
 from itembank.topics.judging import Judge
 from schemes.answers import ACCEPTED, Quality, conversion, decimals_asked, quality
@@ -14,8 +14,7 @@ from schemes.states import EARNED, State, Stated, Status
 CHECKED = "check"
 
 
-@dataclass(frozen=True, slots=True)
-class Award:
+class Award(NamedTuple):
     """The award of one mark point in one state."""
 
     point: MarkPoint
@@ -98,7 +97,7 @@ def _dependent(award: Award, before: Sequence[Award]) -> Award:
     for other in before:
         if other.point.point in award.point.depends_on and not other.awarded:
             reason = f"depends on {other.point.point}, which is not earned"
-            return replace(award, awarded=0, reason=reason)
+            return award._replace(awarded=0, reason=reason)
     return award
 
 
@@ -138,7 +137,7 @@ def _final(state: State, stage: str, target: Judge) -> Stated | None:
     if whole is None:
         return None
     last = next((one for one in reversed(said) if one.answer == whole), said[-1])
-    return replace(last, answer=whole)
+    return last._replace(answer=whole)
 
 
 def _said(state: State) -> list[Stated]:

@@ -9,9 +9,8 @@ skipped.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from itembank.topics.judging import Judge, Slip, Wrong
 
@@ -25,8 +24,7 @@ MARGIN = 2
 DEAREST_FIT = 8
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(NamedTuple):
     """One explanation of a line: its kind, what it costs a person, and what went wrong in it."""
 
     kind: str

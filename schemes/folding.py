@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from functools import lru_cache
 from itertools import pairwise
 
@@ -121,7 +120,7 @@ def _one(state: State, number_: int, line: Line, rules: Rules, last: bool) -> li
 
 
 def _note_alone(state: State, number_: int, line: Line) -> State:
-    live = replace(state.live, notes=(*state.live.notes, *line.notes))
+    live = state.live._replace(notes=(*state.live.notes, *line.notes))
     record = Record(number_, "side working", (live.number,), (), "an operation noted by itself")
     return state.recorded(record)._replace(lives=(*state.lives[:-1], live))
 
@@ -276,7 +275,7 @@ def _equation(state: State, step: Step, rules: Rules) -> list[State]:
         used = restarted(used, step.number)
     if live.relation is not None and same_relation(step.relation, live.relation):
         record = Record(step.number, "copied", (live.number,))
-        renewed = replace(live, notes=(*live.notes, *step.notes))
+        renewed = live._replace(notes=(*live.notes, *step.notes))
         return [used.recorded(record)._replace(lives=(*used.lives[:-1], renewed))]
     return _bridged(used, judge_line(used, step, rules), step, rules)
 

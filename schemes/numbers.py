@@ -6,7 +6,6 @@ Conventions 3.15, 4.6, 5.5 and 5.6.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
@@ -121,7 +120,7 @@ def _rational(node: Node) -> Fraction | None:
 
 
 def _as_bare(state: State) -> State:
-    stated = (*state.stated[:-1], replace(state.stated[-1], bare=True))
+    stated = (*state.stated[:-1], state.stated[-1]._replace(bare=True))
     return state._replace(stated=stated)
 
 

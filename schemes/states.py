@@ -18,8 +18,7 @@ from schemes.verdicts import PathPart
 EARNED, LOST, WITHHELD = "earned", "lost", "withheld"
 
 
-@dataclass(frozen=True, slots=True)
-class Status:
+class Status(NamedTuple):
     """What has become of a stage: ``mark`` as above, the line, the reason.
 
     ``shown`` tells whether the required line itself was seen (3.4), ``fault`` whether an error
@@ -33,8 +32,7 @@ class Status:
     fault: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Live:
+class Live(NamedTuple):
     """A line that later lines can follow from; ``virtual`` where numbers alone stand for it.
 
     ``form`` is what they are judged against, ``line`` the form of the line itself, ``relation``
@@ -49,8 +47,7 @@ class Live:
     relation: Relation | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Stated:
+class Stated(NamedTuple):
     """A value stated: ``own`` tells that it is right for the pupil's own line before it."""
 
     line: int
@@ -59,8 +56,7 @@ class Stated:
     bare: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Record:
+class Record(NamedTuple):
     """What is said of one line."""
 
     number: int
@@ -70,8 +66,7 @@ class Record:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Doubt:
+class Doubt(NamedTuple):
     """A question that a line raises, and the answer that this state stands for."""
 
     line: int
@@ -129,7 +124,10 @@ class State(NamedTuple):
 
     def status(self, stage: str) -> Status | None:
         """What has become of a stage; None while it is open."""
-        return next((status for name, status in self.statuses if name == stage), None)
+        for name, status in self.statuses:
+            if name == stage:
+                return status
+        return None
 
     def settled(self, stage: str, status: Status) -> State:
         """The state with an open stage settled; a settled one stays as it is."""
@@ -145,10 +143,18 @@ class State(NamedTuple):
 
     def recorded(self, record: Record) -> State:
         """The state with one more line spoken of; the same line's verdicts are joined."""
-        others = tuple(r for r in self.records if r.number != record.number)
-        same = next((r for r in self.records if r.number == record.number), None)
-        joined = record if same is None else _joined(same, record)
-        return self._replace(records=(*others, joined))
+        same = self.record(record.number)
+        if same is None:
+            return self._replace(records=(*self.records, record))
+        others = tuple(r for r in self.records if r is not same)
+        return self._replace(records=(*others, _joined(same, record)))
+
+    def record(self, number: int) -> Record | None:
+        """What is said of a line so far."""
+        for record in self.records:
+            if record.number == number:
+                return record
+        return None
 
     def at(self, live: Live) -> State:
         """The state with one more line that later ones can follow from."""
@@ -187,8 +193,7 @@ def _joined(first: Record, second: Record) -> Record:
     return Record(first.number, verdict, sources, first.path + second.path, notes)
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """A relation of a line as it is judged: its form, the line's number, notes and label."""
 
     number: int
@@ -209,4 +214,5 @@ class Rules(HashedOnce):
 
     def open(self, state: State) -> tuple[str, ...]:
         """The stages whose mark is not settled yet, in order."""
-        return tuple(stage for stage in self.carrying if state.status(stage) is None)
+        settled = [name for name, _ in state.statuses]
+        return tuple([stage for stage in self.carrying if stage not in settled])

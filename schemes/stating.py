@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from itembank.algebra.values import number_form
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Form
@@ -25,7 +23,7 @@ def judge_value(
         return [_wrong_value(state, stated, piece, rules)]
     worth = quality(answer, right, rules.settings)
     if worth.right or worth.kind == ROUNDED:
-        return [_right_value(state, replace(stated, own=worth.right), piece, rules)]
+        return [_right_value(state, stated._replace(own=worth.right), piece, rules)]
     if worth.kind == SHAPE:
         return [_right_numbers(state, stated, piece, rules)]
     if worth.kind == CUT and rules.open(state):

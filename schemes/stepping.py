@@ -7,7 +7,6 @@ about equations, expressions and their errors is asked of the judge.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from typing import Any
 
 from itembank.algebra.matching import shows_operation
@@ -191,7 +190,7 @@ def _carrier(state: State, still: Sequence[str], stage: str) -> str:
 def _one_side(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:
     """The operation on one side only, read as notation: both sides got it (3.13)."""
     wrong = reading.wrongs[0]
-    both = replace(step, form=wrong.both)
+    both = step._replace(form=wrong.both)
     newly = _newly(state, both, rules)
     after = state
     words = f"the operation stands on one side; line {step.number} is read as done to both"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 VERDICTS = (
     "copied",
@@ -23,16 +24,14 @@ VERDICTS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class ScriptLine:
+class ScriptLine(NamedTuple):
     """One line as handed in."""
 
     text: str
     crossed_out: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class PathPart:
+class PathPart(NamedTuple):
     """One part of an explanation: ``kind`` is ``step``, ``error`` or ``slip``."""
 
     kind: str
@@ -41,16 +40,14 @@ class PathPart:
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class OtherReading:
+class OtherReading(NamedTuple):
     """Another explanation of the same line, and the total that it would lead to."""
 
     path: tuple[PathPart, ...]
     total: int
 
 
-@dataclass(frozen=True, slots=True)
-class LineMark:
+class LineMark(NamedTuple):
     """The verdict on one line; ``sources`` are the numbers of the lines it was judged from."""
 
     text: str
@@ -62,8 +59,7 @@ class LineMark:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class PointMark:
+class PointMark(NamedTuple):
     """The award of one mark point; ``line`` counts from 1, ``None`` where no line bears on it."""
 
     point: str
@@ -75,8 +71,7 @@ class PointMark:
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
-class Referral:
+class Referral(NamedTuple):
     """A question for the teacher: where, why, and the totals that the answer can lead to."""
 
     line: int | None

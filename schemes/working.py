@@ -129,11 +129,11 @@ def _value(relation: Relation, judge: Judge) -> object:
 
 def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
     own = judge.unknowns
-    foreign = sorted(frozenset().union(*(line.letters for line in read)) - own - judge.names)
-    if not foreign:
+    known = own | judge.names
+    if all(line.letters <= known for line in read):
         return Working(read)
+    foreign = sorted(frozenset().union(*(line.letters for line in read)) - known)
     if len(own) != 1 or len(foreign) != 1:
-        known = own | judge.names
         return Working(read, mixed=_first_mixed(read, known) if len(own) == 1 else 0)
     (unknown,), letter = tuple(own), foreign[0]
     lines = tuple(_rename(line, letter, unknown) for line in read)

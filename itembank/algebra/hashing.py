@@ -2,6 +2,12 @@
 
 from __future__ import annotations
 
+from operator import attrgetter
+from typing import Any
+
+_VALUES: dict[type, attrgetter[Any]] = {}
+"""For each kind of data what takes its values out of it."""
+
 
 class HashedOnce:
     """Plain data that is asked for its hash again and again works it out once.
@@ -18,7 +24,8 @@ class HashedOnce:
         try:
             return self._hash
         except AttributeError:
-            values = [getattr(self, name) for name in self.__match_args__]
-            found = hash((type(self).__name__, *values))
+            kind = type(self)
+            values = _VALUES.get(kind) or _VALUES.setdefault(kind, attrgetter(*kind.__match_args__))
+            found = hash((kind.__name__, values(self)))
             object.__setattr__(self, "_hash", found)
             return found

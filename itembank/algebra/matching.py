@@ -6,7 +6,8 @@ marked make no difference.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Hashable, Sequence
 from functools import lru_cache
 from itertools import permutations
 
@@ -38,8 +39,8 @@ def same_relation(one: Relation, other: Relation) -> bool:
         return _same_alternatives(apart(one), apart(other))
     if one.signs != other.signs or len(one.sides) != len(other.sides):
         return False
-    ours = tuple(map(_ordered, one.sides))
-    theirs = tuple(map(_ordered, other.sides))
+    ours = tuple([_unordered(side) for side in one.sides])
+    theirs = tuple([_unordered(side) for side in other.sides])
     return ours == theirs or (set(one.signs) <= {"=", "≠"} and ours == theirs[::-1])
 
 
@@ -65,24 +66,20 @@ def _same_group(ours: tuple[Relation, ...], theirs: tuple[Relation, ...]) -> boo
 
 
 @lru_cache(maxsize=16384)
-def _ordered(node: Node) -> Node:
-    """The bare tree with the terms of every sum in one order."""
+def _unordered(node: Node) -> Hashable:
+    """What is the same for two trees that differ in brackets and in the order of terms alone."""
     match bare(node):
         case Sum(terms):
-            signed = [(sign, _ordered(body)) for sign, body in _signed_terms(terms)]
-            return Sum(tuple(sorted(signed, key=repr)))
+            signed = [(sign, _unordered(body)) for sign, body in _signed_terms(terms)]
+            return frozenset(Counter(signed).items())
         case Product(factors, marks):
-            return Product(tuple(map(_ordered, factors)), marks)
+            return ("product", tuple([_unordered(factor) for factor in factors]), marks)
         case Quotient(top, bottom, mark):
-            return Quotient(_ordered(top), _ordered(bottom), mark)
-        case Negative(body):
-            return Negative(_ordered(body))
-        case PlusMinus(body):
-            return PlusMinus(_ordered(body))
+            return ("quotient", _unordered(top), _unordered(bottom), mark)
+        case Negative(body) | PlusMinus(body) | Root(body) as outer:
+            return (type(outer).__name__, _unordered(body))
         case Power(base, exponent):
-            return Power(_ordered(base), _ordered(exponent))
-        case Root(body):
-            return Root(_ordered(body))
+            return ("power", _unordered(base), _unordered(exponent))
         case other:
             return other
 

@@ -111,6 +111,8 @@ class LinearJudge(HashedOnce, PlainJudge):
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``4x + 9 = 37 - 9 = 28`` as two relations; ``2x = 18 = x = 9`` as two equations."""
+        if len(relation.sides) <= 2:
+            return (relation,)
         out: list[Relation] = []
         for first, last in _segments([bool(symbols(side)) for side in relation.sides]):
             sides, signs = relation.sides[first:last], relation.signs[first : last - 1]
