@@ -36,6 +36,7 @@ from itembank.topics.factorising.stages import COMMON, FULL, GROUPED, reached_in
 from itembank.topics.judging import Wrong
 
 ONE = Fraction(1)
+MOST_TERMS = 8  # a longer sum is no school problem: no common error is looked for in it
 
 
 class Slipped(NamedTuple):
@@ -95,7 +96,7 @@ def _sums(shape: Shape) -> Iterator[tuple[_Put, Shape]]:
 
 def _wrong_sums(shape: Shape) -> Iterator[Slipped]:
     value = value_of(shape)
-    if not value:
+    if not value or len(shape) > MOST_TERMS:
         return
     flat = all(not term.brackets for term in shape)
     if flat and len(shape) == len(value):

@@ -10,7 +10,7 @@ from itembank.algebra.polynomials import joined_monomial, square_root
 from itembank.algebra.showing import typed
 from itembank.algebra.values import Monomial, Polynomial
 from itembank.topics.factorising.answers import Answers, plain_led
-from itembank.topics.factorising.plans import Plan, Quadratic
+from itembank.topics.factorising.plans import Plan, Quadratic, smallest_prime
 from itembank.topics.factorising.shapes import Shape, Term, value_of, written
 from itembank.topics.factorising.stages import (
     BRACKET,
@@ -114,8 +114,7 @@ def by_one_factor_at_a_time(
 
 
 def _smallest_prime(size: Fraction) -> Fraction:
-    number = abs(int(size))
-    prime = next(n for n in range(2, number + 1) if number % n == 0)
+    prime = smallest_prime(abs(int(size)))
     return Fraction(prime if size > 0 else -prime)
 
 

@@ -23,7 +23,6 @@ from itembank.algebra.polynomials import (
 from itembank.algebra.polynomials import (
     divided_monomial,
     in_order,
-    letters_of,
     square_root,
     total_degree,
 )
@@ -31,6 +30,7 @@ from itembank.algebra.values import Monomial, NoValue, Polynomial
 from itembank.topics.kinds import TopicError
 
 COMMON, SQUARES, QUADRATIC, GROUPING = "common", "squares", "quadratic", "grouping"
+LARGEST_PRIME_TRIED = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,12 +120,20 @@ def _method(rest: Polynomial, count: int) -> str:
 
 def _prime_parts(number: int) -> int:
     """How many prime numbers multiply to a number: 12 has three."""
-    left, count, prime = abs(number), 0, 2
-    while prime * prime <= left:
-        while left % prime == 0:
-            left, count = left // prime, count + 1
-        prime += 1
-    return count + (left > 1)
+    left, count = abs(number), 0
+    while left > 1:
+        left, count = left // smallest_prime(left), count + 1
+    return count
+
+
+def smallest_prime(number: int) -> int:
+    """The smallest prime that divides a number above 1; itself where none up to a bound does."""
+    for prime in range(2, LARGEST_PRIME_TRIED):
+        if prime * prime > number:
+            return number
+        if number % prime == 0:
+            return prime
+    return number
 
 
 @lru_cache(maxsize=16384)
@@ -169,8 +177,3 @@ def _paired(
     if without_monomial(second, size, powers) != bracket:
         return None
     return Pairing((one, other), ((letters, number), (powers, size)), bracket)
-
-
-def is_constant_first(value: Polynomial, first: Fraction) -> bool:
-    """Whether an expression is written with its leading term, a minus before it, not in front."""
-    return in_order(value)[0][1] < 0 < first and bool(letters_of(value))

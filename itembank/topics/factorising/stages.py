@@ -8,6 +8,7 @@ written has reached already is none of its stages.
 from __future__ import annotations
 
 from functools import lru_cache
+from itertools import islice
 
 from itembank.algebra.factoring import Factors, common_monomial, factored
 from itembank.algebra.showing import typed
@@ -31,6 +32,8 @@ PAIR = "two numbers found"
 GROUPED = "grouped in pairs"
 BRACKET = "common bracket taken out"
 FULL = "factorised fully"
+
+SPLIT_TERMS = 4
 
 ORDER = (COMMON, PAIR, GROUPED, BRACKET, FULL)
 
@@ -145,8 +148,8 @@ def _shares_bracket(shape: Shape) -> bool:
 @lru_cache(maxsize=16384)
 def is_split(shape: Shape) -> bool:
     """Whether a quadratic stands with its middle term split so that grouping leads on."""
-    loose = list(spread(shape))
-    if len(loose) != 4:
+    loose = list(islice(spread(shape), SPLIT_TERMS + 1))
+    if len(loose) != SPLIT_TERMS:
         return False
     whole = quadratic_of(value_of(shape))
     if whole is None:
