@@ -19,6 +19,7 @@ from itembank.algebra.polynomials import (
     coefficients_in,
     constant,
     degree_in,
+    divided_monomial,
     in_order,
     leading,
     letters_of,
@@ -97,10 +98,13 @@ def common_monomial(polynomial: Polynomial) -> tuple[Fraction, Monomial]:
 
 def without_monomial(polynomial: Polynomial, number: Fraction, letters: Monomial) -> Polynomial:
     """The polynomial divided by ``number`` times ``letters``, which must divide it."""
-    found = quotient(polynomial, ((letters, number),))
-    if found is None:
-        raise NoValue("no common factor")
-    return found
+    found = []
+    for monomial, size in polynomial:
+        left = divided_monomial(monomial, letters)
+        if left is None:
+            raise NoValue("no common factor")
+        found.append((left, size / number))
+    return tuple(sorted(found))
 
 
 def difference_of_squares(polynomial: Polynomial) -> tuple[Polynomial, Polynomial] | None:

@@ -207,11 +207,8 @@ class Judge(Protocol):
     def likely(self, wrong: Wrong, form: Any) -> bool:
         """Whether a pupil who makes the error would write it down as a line."""
 
-    def pairs(self, source: Any, form: Any) -> Iterator[tuple[Wrong, ...]]:
-        """Pairs of common errors in different stages that together explain the form exactly.
-
-        Also one error by itself that can only be told from the form: what no list can hold.
-        """
+    def pairs(self, source: Any, form: Any) -> Iterator[tuple[Wrong, Wrong]]:
+        """Pairs of common errors in different stages that together explain the form exactly."""
 
     def slip(self, source: Any, form: Any) -> Slip | None:
         """The one wrong number that explains the form."""

@@ -105,7 +105,7 @@ class PlainJudge:
         """Every error can stand in a line."""
         return True
 
-    def pairs(self, source: Any, form: Any) -> Iterator[tuple[Wrong, ...]]:
+    def pairs(self, source: Any, form: Any) -> Iterator[tuple[Wrong, Wrong]]:
         """Two errors at once are not told apart."""
         return iter(())
 

@@ -8,6 +8,7 @@ stands and to a sum in its one bracket (``2(x^2 + 5x + 6)``).
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
@@ -30,6 +31,7 @@ from itembank.topics.factorising.shapes import (
     made,
     plain,
     value_of,
+    worth,
 )
 from itembank.topics.factorising.squares import wrong_squares
 from itembank.topics.factorising.stages import COMMON, FULL, GROUPED, reached_in, same_bracket
@@ -50,14 +52,31 @@ class Slipped(NamedTuple):
 
 def wrongs(form: Form) -> Iterator[Wrong]:
     """Every common error applied wherever it applies."""
+    for slipped in slips_from(form):
+        yield wrong_of(slipped)
+
+
+@lru_cache(maxsize=8192)
+def worth_index(form: Form) -> dict[Fraction, tuple[Slipped, ...]]:
+    """The errors that apply to a form by what their lines are worth for numbers put in."""
+    found: dict[Fraction, list[Slipped]] = {}
+    for slipped in slips_from(form):
+        found.setdefault(worth(slipped.shape), []).append(slipped)
+    return {size: tuple(slips) for size, slips in found.items()}
+
+
+def slips_from(form: Form) -> Iterator[Slipped]:
+    """Every common error applied wherever it applies, as the shape that it makes."""
     for put, inner in _sums(form.shape):
-        for error, shape, stage, cost in _wrong_sums(inner):
-            yield _wrong(error, put(shape), stage, cost)
+        for slipped in _wrong_sums(inner):
+            yield slipped._replace(shape=put(slipped.shape))
         yield from _dropped(form, inner)
     yield from _outside_dropped(form)
 
 
-def _wrong(error: CommonError, shape: Shape, stage: str, cost: int) -> Wrong:
+def wrong_of(slipped: Slipped) -> Wrong:
+    """What the marker is told of an error; one in the last stage may leap over those before it."""
+    error, shape, stage, cost = slipped
     leaps = stage == FULL
     return Wrong(error.name, error.words, (stage,), (), made(shape), cost=cost, leaps=leaps)
 
@@ -253,7 +272,7 @@ def _outside_wrong(grouped: Shape, stage: str) -> Iterator[Slipped]:
             yield Slipped(known.OUTSIDE_LOST, (kept._replace(brackets=((inner, 1),)),), stage)
 
 
-def _dropped(form: Form, inner: Shape) -> Iterator[Wrong]:
+def _dropped(form: Form, inner: Shape) -> Iterator[Slipped]:
     """The common factor gone from the answer: ``2x^2 + 10x + 12`` as ``(x + 2)(x + 3)``."""
     value = value_of(inner)
     if not value:
@@ -271,14 +290,14 @@ def _dropped(form: Form, inner: Shape) -> Iterator[Wrong]:
     )
     if factorable and len(inner) == len(value):
         taken_out = COMMON in reached_in(form.shape)
-        yield _wrong(known.COMMON_DROPPED, plain(rest), FULL if taken_out else COMMON, 0)
+        yield Slipped(known.COMMON_DROPPED, plain(rest), FULL if taken_out else COMMON)
 
 
-def _outside_dropped(form: Form) -> Iterator[Wrong]:
+def _outside_dropped(form: Form) -> Iterator[Slipped]:
     """The number and letters before two brackets gone."""
     if len(form.shape) != 1:
         return
     (term,) = form.shape
     if term.multiplicity > 1 and (abs(term.number) != 1 or term.letters):
         bare = Term(ONE, (), term.brackets)
-        yield _wrong(known.COMMON_DROPPED, (bare,), FULL, 0)
+        yield Slipped(known.COMMON_DROPPED, (bare,), FULL)

@@ -17,7 +17,7 @@ from itembank.topics.factorising import errors
 from itembank.topics.factorising.lines import expressions_in
 from itembank.topics.factorising.plans import Plan, quadratic_of
 from itembank.topics.factorising.problems import planned
-from itembank.topics.factorising.shapes import Form, Term, form_of, made, written
+from itembank.topics.factorising.shapes import Form, Term, form_of, made, worth_of, written
 from itembank.topics.factorising.slips import one_number_wrong, unmatched
 from itembank.topics.factorising.stages import (
     BRACKET,
@@ -117,11 +117,17 @@ class FactorisingJudge(PlainJudge):
         """Every common error applied wherever it applies."""
         return errors.wrongs(form)
 
-    def pairs(self, source: Form, form: Form) -> Iterator[tuple[Wrong, ...]]:
-        """Brackets that nothing else explains: how many terms they give right tells their worth."""
+    def wrongs_to(self, source: Form, form: Form) -> tuple[Wrong, ...]:
+        """The common errors that lead to the polynomial, looked up by what it is worth."""
+        slips = errors.worth_index(source).get(worth_of(form.value), ())
+        found = (errors.wrong_of(slipped) for slipped in slips)
+        return tuple(wrong for wrong in found if wrong.after.value == form.value)
+
+    def seen(self, source: Form, form: Form) -> Iterator[Wrong]:
+        """A product that no list can hold: how many terms it gives right tells its worth."""
         found = unmatched(source, form)
         if found is not None:
-            yield (found,)
+            yield found
 
     def slip(self, source: Form, form: Form) -> Slip | None:
         """One coefficient wrong by one nameable error, in a line of no two brackets."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from itembank.algebra.polynomials import total_degree
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import NoValue, polynomial, relation_symbols
@@ -12,6 +14,7 @@ from itembank.topics.factorising.stages import objection
 from itembank.topics.kinds import OtherKind, TopicError
 
 
+@lru_cache(maxsize=4096)
 def read_problem(problem: str) -> tuple[Relation, Form, Plan]:
     """The expression of a typed problem, its form, and how it is factorised.
 

@@ -35,6 +35,7 @@ from itembank.algebra.written import (
 )
 
 ONE = Fraction(1)
+PUT_IN = 1000  # what the letters stand for: this and the place of the letter
 
 
 class Term(NamedTuple):
@@ -124,6 +125,27 @@ def value_of_term(term: Term) -> Polynomial:
     for inner, exponent in term.brackets:
         out = times(out, power(value_of(inner), exponent))
     return scaled(out, term.number) if term.number else ()
+
+
+def worth(shape: Shape) -> Fraction:
+    """What a shape comes to with a number of its own put in for each letter.
+
+    Shapes of one polynomial have one worth; two polynomials seldom do, and are compared after.
+    """
+    total = Fraction(0)
+    for term in shape:
+        size = term.number
+        for name, exponent in term.letters:
+            size *= (PUT_IN + ord(name[0])) ** exponent
+        for inner, exponent in term.brackets:
+            size *= worth(inner) ** exponent
+        total += size
+    return total
+
+
+def worth_of(value: Polynomial) -> Fraction:
+    """What a polynomial comes to for the same numbers."""
+    return worth(plain(value))
 
 
 def plain(value: Polynomial) -> Shape:
