@@ -42,10 +42,10 @@ def solution_set(text: str, unknown: sympy.Symbol) -> Any:
     left, equals, right = text.partition("=")
     if not equals:
         return sympy.EmptySet
-    return sympy.solveset(_parsed(left, unknown) - _parsed(right, unknown), unknown)
+    return sympy.solveset(parsed(left, unknown) - parsed(right, unknown), unknown)
 
 
-def _parsed(side: str, unknown: sympy.Symbol) -> Any:
+def parsed(side: str, unknown: sympy.Symbol) -> Any:
     written = _MIXED.sub(r"(\1+\2/\3)", side).translate(_OURS)
     written = _RECURRING.sub(r"\1[\2]", written)
     names = {unknown.name: unknown}
