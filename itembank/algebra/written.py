@@ -170,10 +170,8 @@ class Bracket(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Infinity(HashedOnce):
+class Infinity:
     """The end of an interval that has none: ``∞``. It is no number."""
-
-    __hash__ = HashedOnce.__hash__
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,6 +30,7 @@ def test_a_set_is_read_as_one_expression_and_typed_back(text: str, kind: type) -
     ((relation,),) = line.alternatives
     assert isinstance(relation.sides[0], kind)
     assert typed(line) == text
+    assert hash(line.alternatives) == hash(read_line(text).alternatives)
 
 
 @pytest.mark.parametrize("text", SETS)
