@@ -18,6 +18,7 @@ tokens, bounded in length, depth, digits and exponents.
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -81,7 +82,6 @@ _SAME = str.maketrans(
         **dict.fromkeys(
             "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u202f\t", " "
         ),
-        **{chr(0xFF10 + d): str(d) for d in range(10)},
         "⩽": "≤",
         "⩾": "≥",
         "≃": "≈",
@@ -124,8 +124,14 @@ _TOKEN = re.compile(
 
 
 def same_signs(text: str) -> str:
-    """The text with look-alike signs (unicode minus, dots for times) made one, columns kept."""
-    return text.translate(_SAME).replace("+/-", "±  ")
+    """The text with look-alike signs (unicode minus, dots for times) made one, columns kept.
+
+    Digits of every script are made those of ours: exact numbers know no others.
+    """
+    same = text.translate(_SAME).replace("+/-", "±  ")
+    if same.isascii():
+        return same
+    return re.sub(r"\d", lambda digit: str(unicodedata.decimal(digit.group())), same)
 
 
 def read_expression(text: str) -> Node:

@@ -91,7 +91,10 @@ def fuzz(lines: int, seed: int, processes: int, tell: Callable[[str], None]) -> 
         tasks = [pool.submit(batch, f"{seed}-{place}", size) for place, size in enumerate(sizes)]
         try:
             for task in as_completed(tasks):
-                found.add(task.result())
+                more = task.result()
+                found.add(more)
+                for fault in more.faults:
+                    tell(fault[:1000])
                 tell(f"{found.lines.total():,} lines, {len(found.faults)} faults")
         except KeyboardInterrupt:  # what is found so far is shown
             pool.shutdown(cancel_futures=True)

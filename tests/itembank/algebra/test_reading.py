@@ -31,6 +31,8 @@ def said(text: str) -> list[str]:
         ("6x is equal to 30", ["6x = 30"]),
         ("x ＝ ７", ["x = 7"]),
         ("х = 7", ["x = 7"]),  # a Cyrillic letter
+        ("1.٥x = 0.2𝟕", ["1.5x = 0.27"]),  # digits of other scripts
+        ("x = ३ ४/5", ["x = 3 4/5"]),
     ],
 )
 def test_several_ways_to_write_lines(text: str, lines: list[str]) -> None:
