@@ -44,7 +44,7 @@ def mark_script(
     return _remembered(scheme, tuple(lines), show_working)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=8192)
 def _remembered(scheme: Scheme, lines: tuple[ScriptLine, ...], show_working: bool) -> MarkedScript:
     """Many pupils hand in the same working: it is marked once."""
     if scheme.routes:

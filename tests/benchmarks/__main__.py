@@ -11,8 +11,8 @@ import argparse
 import os
 import platform
 import tempfile
+from collections import Counter
 from collections.abc import Sequence
-from functools import cache
 from pathlib import Path
 
 import sympy
@@ -26,10 +26,19 @@ from schemes.building import default_scheme
 from schemes.marking import mark_script
 from tests.benchmarks import baseline
 from tests.benchmarks.measuring import best, run
-from tests.benchmarks.workload import Script, cohort, distinct_scripts, problems, wrong_share
+from tests.benchmarks.workload import (
+    Script,
+    cohort,
+    distinct_scripts,
+    distinct_workings,
+    problems,
+    wrong_share,
+)
 
 Row = tuple[str, str, str, str]
+Marking = tuple[str, str, str, str, str, str]
 COLUMNS = ("What", "Ours#", "SymPy alone#", "Ratio#")
+MARKING_COLUMNS = ("What", "Ours#", "a line#", "SymPy alone#", "a line#", "Ratio#")
 MEANING = """\
 Ratio: SymPy's figure over ours for time (above 1: we are faster); ours over SymPy's for memory.
 SymPy alone parses both lines of a step and compares their solution sets: it tells that a line
@@ -46,10 +55,15 @@ def main(arguments: Sequence[str] | None = None) -> None:
     )
     screen.print(table("Solving", COLUMNS, solving(problems(asked.problems), asked.repeats)))
     rows = [
-        *marking("distinct scripts", distinct_scripts(asked.scripts), asked.repeats),
-        *marking("a cohort", cohort(asked.cohort), asked.repeats),
+        marking(name, scripts, asked.repeats)
+        for name, scripts in (
+            ("each of a problem of its own", distinct_scripts(asked.scripts)),
+            ("the distinct workings of a paper", distinct_workings(asked.items)),
+            ("a cohort on one item", cohort(asked.cohort)),
+            ("a cohort on four items", cohort(asked.cohort, 4)),
+        )
     ]
-    screen.print(table("Marking", COLUMNS, rows))
+    screen.print(table("Marking", MARKING_COLUMNS, rows))
     if asked.demo:
         screen.print(table("The demo", COLUMNS, demo()))
     screen.print(MEANING)
@@ -59,6 +73,7 @@ def _arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="python -m tests.benchmarks", description=__doc__)
     parser.add_argument("--problems", type=int, default=222, help="problems to solve")
     parser.add_argument("--scripts", type=int, default=400, help="distinct scripts to mark")
+    parser.add_argument("--items", type=int, default=12, help="items of a paper, 12 at most")
     parser.add_argument("--cohort", type=int, default=1000, help="scripts of a cohort to mark")
     parser.add_argument("--repeats", type=int, default=3, help="repeats of each measurement")
     parser.add_argument("--no-demo", dest="demo", action="store_false", help="leave the demo out")
@@ -94,7 +109,7 @@ def _lines(solution: Solution) -> list[str]:
     return [text for text in texts if "=" in text and any(c.isalpha() for c in text)]
 
 
-def marking(name: str, scripts: list[Script], repeats: int) -> list[Row]:
+def marking(name: str, scripts: list[Script], repeats: int) -> Marking:
     """Marking scripts with their default schemes, the schemes built beforehand."""
     schemes = {script.problem: default_scheme(script.problem) for script in scripts}
     readable = [[line.text for line in script.lines] for script in scripts]
@@ -104,14 +119,6 @@ def marking(name: str, scripts: list[Script], repeats: int) -> list[Row]:
         for script in scripts:
             mark_script(schemes[script.problem], script.lines, True)
 
-    def remembering() -> None:
-        @cache
-        def marked(script: Script) -> None:
-            mark_script(schemes[script.problem], script.lines, True)
-
-        for script in scripts:
-            marked(script)
-
     def theirs() -> None:
         follows[:] = [
             baseline.follow(script.problem, lines)
@@ -119,13 +126,24 @@ def marking(name: str, scripts: list[Script], repeats: int) -> list[Row]:
         ]
 
     seconds, yardstick = best(ours, repeats), best(theirs, repeats)
-    share = wrong_share(scripts, follows)
-    what = f"{name}: {len(scripts)} ({len(set(scripts))} distinct), {share:.0%} of lines wrong"
-    rows = [(what, *_rate(seconds, yardstick, len(scripts)))]
-    if len(set(scripts)) < len(scripts):
-        again = best(remembering, repeats)
-        rows.append(("the same, equal scripts marked once", *_rate(again, yardstick, len(scripts))))
-    return rows
+    lines = sum(map(len, readable))
+    return (
+        f"{name}: {_counted(scripts, follows)}",
+        *(f"{len(scripts) / seconds:,.0f}/s", f"{seconds / lines * 1e6:,.0f} µs"),
+        *(f"{len(scripts) / yardstick:,.0f}/s", f"{yardstick / lines * 1e6:,.0f} µs"),
+        f"{yardstick / seconds:.1f}",
+    )
+
+
+def _counted(scripts: list[Script], follows: list[list[bool]]) -> str:
+    """How many scripts and lines there are, how many of them different, how many wrong."""
+    every = [(script.problem, line.text) for script in scripts for line in script.lines]
+    items = Counter(script.problem for script in set(scripts))
+    return (
+        f"{len(scripts):,} scripts ({len(set(scripts)):,} distinct), {len(items)} items with "
+        f"{min(items.values())} distinct workings or more; {len(every):,} lines "
+        f"({len(set(every)) / len(every):.0%} distinct), {wrong_share(scripts, follows):.0%} wrong"
+    )
 
 
 def demo() -> list[Row]:
@@ -156,10 +174,6 @@ def _each(ours: float, theirs: float, count: int, unit: str) -> tuple[str, str, 
         f"{theirs / count * 1000:.1f} ms/{unit}",
         f"{theirs / ours:.2f}",
     )
-
-
-def _rate(ours: float, theirs: float, count: int) -> tuple[str, str, str]:
-    return (f"{count / ours:,.0f}/s", f"{count / theirs:,.0f}/s", f"{theirs / ours:.1f}")
 
 
 if __name__ == "__main__":

@@ -10,12 +10,14 @@ from tests.benchmarks.workload import cohort, distinct_scripts, problems
 
 
 def test_the_command_prints_a_row_for_each_measurement(capsys: pytest.CaptureFixture[str]) -> None:
-    main(["--problems", "3", "--scripts", "3", "--cohort", "12", "--repeats", "1", "--no-demo"])
+    few = ["--problems", "3", "--scripts", "3", "--items", "1", "--cohort", "12", "--repeats", "1"]
+    main([*few, "--no-demo"])
 
     shown = capsys.readouterr().out
     assert "3 problems" in shown
-    assert "distinct scripts: 3" in shown
-    assert "a cohort: 12" in shown
+    assert "each of a problem of its own: 3 scripts" in " ".join(shown.split())
+    assert "150 distinct workings" in " ".join(shown.split())
+    assert "a cohort on four items: 12 scripts" in " ".join(shown.split())
     assert "ms/problem" in shown
 
 

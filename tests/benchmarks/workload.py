@@ -23,9 +23,9 @@ ERRING = Habits(
 PUPILS = Habits(no_response=0)
 """As pupils work; who writes nothing at all is left out, as nothing is read or marked there."""
 
-PAPER = (4, 6, 8, 10, 12, 14, 17, 20, 23, 26, 29, 32)
+PAPER = (8, 4, 6, 10, 12, 14, 17, 20, 23, 26, 29, 32)
 """The places of the patterns of a paper's items among all patterns, from two steps on: an equation
-of one step has no 150 different workings."""
+of one step has no 150 different workings. The first has as many among a thousand pupils."""
 
 DISTINCT = 150
 """The fewest different workings of an item."""
@@ -59,20 +59,16 @@ def distinct_scripts(count: int) -> list[Script]:
 def distinct_workings(items: int = len(PAPER)) -> list[Script]:
     """The different workings of the items of a paper, so many of each, no two alike."""
     random = Random("workings")
-    paper = [set(_population(problem, random, ERRING)) for problem in paper_problems(items)]
-    out = [script for scripts in paper for script in sorted(scripts, key=repr)]
+    out = [one for problem in paper_problems(items) for one in _different(problem, random)]
     random.shuffle(out)
     return out
 
 
 def cohort(count: int, items: int = 1) -> list[Script]:
-    """So many scripts of a few items as pupils write them: common workings often, rare ones seldom.
-
-    They are drawn, each again and again, from a population with so many different workings.
-    """
+    """So many scripts of a few items as pupils write them: common workings often, rare once."""
     random = Random("cohort")
-    paper = [_population(problem, random, PUPILS) for problem in paper_problems(items)]
-    return [random.choice(paper[place % items]) for place in range(count)]
+    paper = paper_problems(items)
+    return [_script(simulate(paper[n % items], random, PUPILS)) for n in range(count)]
 
 
 def paper_problems(items: int) -> list[str]:
@@ -82,14 +78,12 @@ def paper_problems(items: int) -> list[str]:
     return every[:: len(every) // items][:items]
 
 
-def _population(problem: str, random: Random, habits: Habits) -> list[Script]:
-    """Scripts of one problem, as many as it takes to have so many different ones."""
-    out: list[Script] = []
-    seen: set[Script] = set()
-    while len(seen) < DISTINCT:
-        out.append(_script(simulate(problem, random, habits)))
-        seen.add(out[-1])
-    return out
+def _different(problem: str, random: Random) -> list[Script]:
+    """So many scripts of one problem, no two alike."""
+    found: dict[Script, None] = {}
+    while len(found) < DISTINCT:
+        found.setdefault(_script(simulate(problem, random, ERRING)))
+    return list(found)
 
 
 def _script(simulated: SimulatedScript) -> Script:

@@ -45,7 +45,7 @@ def test_what_is_wrong_with_marks_is_seen() -> None:
     right = mark_script(default_scheme(script.problem), [ScriptLine(t) for t in script.lines])
 
     assert faults_of(script, right) == []
-    elsewhere = replace(right.lines[1], note="column 99: expected a number, found b")
+    elsewhere = right.lines[1]._replace(note="column 99: expected a number, found b")
     lines = (right.lines[0], elsewhere, right.lines[2])
     faults = faults_of(script, replace(right, total=3, lines=lines))
     assert any("not within its bounds" in fault for fault in faults)
