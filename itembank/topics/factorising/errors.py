@@ -135,6 +135,8 @@ def _common_wrong(shape: Shape) -> Iterator[Slipped]:
     """The common factor of a sum, or its number or its letters alone, taken out wrongly."""
     number, letters = common_monomial(tuple(sorted((t.letters, t.number) for t in shape)))
     for size, powers in dict.fromkeys(_ways(number, letters)):
+        if size == -1 and not powers and shape[0].number > 0:
+            continue  # nobody takes a minus out of 9 - x^2 to begin with
         left = tuple(Term(t.number / size, _less(t.letters, powers)) for t in shape)
         for error, inner in _wrong_brackets(shape, left, size, powers):
             product = Term(size, powers, ((inner, 1),) if len(inner) > 1 else ())

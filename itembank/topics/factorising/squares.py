@@ -24,6 +24,8 @@ def wrong_squares(value: Polynomial) -> Iterator[Found]:
     if roots is None:
         return
     lead, last, minus = roots
+    if minus and number < 0:  # 9 - x^2 is 3^2 less x^2
+        number, lead, last = -number, last, lead
     around = Term(number, letters)
     if not minus:
         yield _product(known.SUM_OF_SQUARES, around, _both(lead, last))
@@ -36,7 +38,7 @@ def wrong_squares(value: Polynomial) -> Iterator[Found]:
         yield _product(known.ROOT_NOT_TAKEN, around, _both(first, second))
     half = last.number**2 / 2
     if half.denominator == 1 and half != last.number and not last.letters:
-        yield _product(known.HALVED, around, _both(lead, Term(half, ())))
+        yield _product(known.HALVED, around, _both(lead, last._replace(number=half)))
 
 
 def _roots(rest: Polynomial) -> tuple[Term, Term, bool] | None:

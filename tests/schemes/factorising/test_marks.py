@@ -106,6 +106,12 @@ def test_a_script_earns_its_marks(problem: str, lines: list[str], marks: str) ->
     assert not result.referred
 
 
+def test_a_square_for_a_difference_is_named_whichever_term_stands_first() -> None:
+    for problem, line in (("x^2 - 9", "(x - 3)^2"), ("9 - x^2", "(3 - x)^2")):
+        (record,) = marked(problem, [line]).lines
+        assert record.path[0].name == "a square for a difference of squares"
+
+
 def test_the_reason_says_what_is_left_to_factorise() -> None:
     left = marked("12x + 18", ["2(6x + 9)"]).points[-1].reason
     assert left == "not factorised fully: 6x + 9 still has the common factor 3"
