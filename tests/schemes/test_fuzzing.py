@@ -63,6 +63,16 @@ def test_twice_as_many_attempts_cost_little_more_than_twice_as_much() -> None:
     assert whole < 5_000 * 32 * len(attempt)
 
 
+@pytest.mark.parametrize("line", ["0y = 5", "0y/3 = 5", "0(y + 2) = 5", "5 = 0y"])
+def test_numbers_alone_after_a_term_of_no_size_get_a_verdict(line: str) -> None:
+    lines = [ScriptLine(line), ScriptLine("15 + 10 = 25"), ScriptLine("25 ÷ 10 = 2.5")]
+
+    found = mark_script(default_scheme("10y - 10 = 15"), lines)
+
+    assert len(found.lines) == 3
+    assert 0 <= found.lowest <= found.total <= found.highest <= found.maximum
+
+
 @pytest.mark.parametrize("terms", [8, 20])
 def test_an_equation_of_many_terms_is_judged_within_a_bound_that_grows_with_their_square(
     terms: int,

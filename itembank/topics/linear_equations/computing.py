@@ -141,7 +141,7 @@ def _factor(part: Part, m: Fraction) -> Iterator[Undoing]:
         yield Undoing(spelt, stage, f"multiply both sides by {part.over}", cleared, RIGHT)
         if abs(part.factor) == 1:
             return
-    if part.worth == 1:
+    if part.worth in (0, 1):
         return
     stage = BRACKETS if part.kind == GROUP else VALUE
     after = Equation(_opened(bare), (Part(m / part.worth, NUMBER),))
