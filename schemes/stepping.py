@@ -116,11 +116,20 @@ def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
         yield from _slipped(state, step, rules, live, reading)
     elif reading.kind in (ERROR, PAIR):
         wrong = reading.wrongs[0]
+        if reading.kind == PAIR and _in_one_stage(state, step, rules, reading):
+            return
         if wrong.both is not None:
             if wrong.shown and not shows_operation(step.relation):
                 return
             yield _one_side(state, step, rules, live, reading)
         yield _error(state, step, rules, live, reading)
+
+
+def _in_one_stage(state: State, step: Step, rules: Rules, reading: Reading) -> bool:
+    """Two errors in one gap are believed in different stages alone (3.11)."""
+    newly = _newly(state, step, rules)
+    spoiled = [set(_spoiled(state, rules, newly, wrong)) for wrong in reading.wrongs]
+    return bool(set.intersection(*spoiled))
 
 
 def _error(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:
@@ -215,7 +224,7 @@ def _slipped(
     newly = _newly(state, step, rules)
     reaches = (*newly, *_comes_to_rest(state, step, rules))
     stage = next((s for s in slip.stages if s in reaches), "") or _slip_serves(state, rules, slip)
-    written = _is_written(state, step, live, stage)
+    written = _is_written(state, step, live, stage, slip)
     path = slip_path(slip, stage)
     after = state
     for other in newly:
@@ -248,10 +257,11 @@ def _slip_serves(state: State, rules: Rules, slip: Slip) -> str:
     return next((stage for stage in rules.open(state) if stage in slip.stages), "")
 
 
-def _is_written(state: State, step: Step, live: Live, stage: str) -> bool:
-    """Whether the operation of a stage is written: in the line, the one before, or a note (3.2)."""
+def _is_written(state: State, step: Step, live: Live, stage: str, slip: Slip) -> bool:
+    """Whether the operation of a slip is written: in the line, the one before, or a note (3.2)."""
     judge = state.judge
-    if stage in judge.written(step.form) or stage in judge.written(live.line):
+    by = stage if not slip.shown_by or stage in slip.shown_by else slip.shown_by[0]
+    if by in judge.written(step.form) or by in judge.written(live.line):
         return True
     return _is_noted(state, step, stage)
 

@@ -60,6 +60,8 @@ class Slip:
 
     ``name`` is ``slip``, ``miscopy`` (the number was only to be carried over) or ``rounding``;
     ``stages`` are those whose arithmetic the number belongs to; ``words`` say what is wrong.
+    ``shown_by`` are the stages whose operation, where it is written, shows that of the number (all
+    of ``stages`` where empty): terms of another kind that stand apart show nothing of it.
     """
 
     name: str
@@ -67,6 +69,7 @@ class Slip:
     words: str
     stages: tuple[str, ...]
     cost: int
+    shown_by: tuple[str, ...] = ()
 
     @property
     def keeps_method(self) -> bool:

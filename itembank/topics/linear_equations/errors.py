@@ -21,8 +21,10 @@ from itembank.topics.catalogue import (
     INSIDE_BRACKET,
     JOINED_IN_BRACKET,
     KEPT_SIGN,
+    LETTERS_DIVIDED,
     ONE_SIDE,
     SIGN_LOST,
+    TERM_STRIPPED,
     UNLIKE_JOINED,
     CommonError,
 )
@@ -68,6 +70,7 @@ from itembank.topics.parts import (
 )
 
 EXPANDED_FIRST = 1
+AFTER_OTHERS = 1
 
 
 class Change(NamedTuple):
@@ -105,6 +108,7 @@ def changes(equation: Equation) -> Iterator[Change]:
         yield from _in_joining(_multiplied_out(clear(equation)), EXPANDED_FIRST)
     yield from _in_moving(open_sides, further)
     yield from _inside_bracket(equation)
+    yield from _divided_later(equation)
     for error, (stage, rewrite) in WHOLE_ERRORS.items():
         for after in rewrite(equation):
             where = Where(solved=True) if stage == VALUE else None
@@ -218,6 +222,22 @@ def _inside_bracket(equation: Equation) -> Iterator[Change]:
             after = sides(i, (*side[:k], *opened, *side[k + 1 :]), (*equation[1 - i], taken))
             there = Where(stays=(1 - i, NUMBER, taken.worth))
             yield Change(INSIDE_BRACKET, EARLIEST, (), after, where=there)
+
+
+def _divided_later(equation: Equation) -> Iterator[Change]:
+    """A wrong division after clearing or collecting rightly: it serves what is then to be done."""
+    if any(part.over > 1 and holds_letter(part) for side in equation for part in side):
+        cleared = _multiplied_out(clear(equation))
+        for error in (LETTERS_DIVIDED, TERM_STRIPPED):
+            for after in WHOLE_ERRORS[error][1](cleared):
+                yield Change(error, BRACKETS, (), after, cost=AFTER_OTHERS)
+    a, b, c, d = balance(equation)
+    k, m = a - c, d - b
+    if m and k.denominator == 1 and abs(k) != 1 and (b or c) and (a or d):
+        bare = Part(Fraction(1 if k > 0 else -1), LETTER)
+        after = Equation((bare,), (Part(m, NUMBER),))
+        where = Where(collected=NUMBER, alone=True)
+        yield Change(LETTERS_DIVIDED, VALUE, (), after, cost=AFTER_OTHERS, where=where)
 
 
 def _one_sided(equation: Equation) -> Iterator[Change]:

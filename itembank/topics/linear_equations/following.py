@@ -80,7 +80,7 @@ class Where(NamedTuple):
     ``stays`` is a term (side, kind, size) that the error put where it is, so that it is not moved
     again; ``joined`` a side and a kind whose terms the line must have joined; ``collected`` a kind
     that the line must have on one side only; ``opened`` asks that no bracket stand in it,
-    ``solved`` that it state a value.
+    ``solved`` that it state a value, ``alone`` that one term in the unknown stand alone.
     """
 
     stays: tuple[int, str, Fraction] | None = None
@@ -88,6 +88,7 @@ class Where(NamedTuple):
     collected: str = ""
     opened: bool = False
     solved: bool = False
+    alone: bool = False
 
 
 def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | None:
@@ -106,11 +107,27 @@ def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | Non
     return best
 
 
+def made_up(source: Equation, line: Equation, factor: Fraction) -> bool:
+    """Whether terms of a kind stand apart on a side and none of them comes from the source."""
+    for kind in KINDS:
+        known: set[Fraction] = set()
+        for side in source:
+            values = _of_kind(flat(side), kind)
+            known |= {abs(value) for value in (*values, sum(values, ZERO))}
+        for side in line:
+            apart = [abs(value / factor) for value in _of_kind(flat(side), kind) if value]
+            if len(apart) > 1 and not known.intersection(apart):
+                return True
+    return False
+
+
 def _looks(after: Equation, line: Equation, where: Where, exchanged: bool) -> bool:
     if where.opened and any(part.kind == GROUP for side in line for part in side):
         return False
     if where.solved:
         return any(s.a == 1 and s.b == s.c == 0 for _, s in both_ways(balance(line)))
+    if where.alone and sorted(_counts(line, LETTER)) != [0, 1]:
+        return False
     if where.joined:
         side, kind = where.joined
         now = flat(line[1 - side if exchanged else side])
@@ -118,9 +135,12 @@ def _looks(after: Equation, line: Equation, where: Where, exchanged: bool) -> bo
         if len(_of_kind(now, kind)) > len(_of_kind(before, kind)):
             return False
     if where.collected:
-        counts = [len([v for v in _of_kind(flat(side), where.collected) if v]) for side in line]
-        return 0 in counts
+        return 0 in _counts(line, where.collected)
     return True
+
+
+def _counts(line: Equation, kind: str) -> list[int]:
+    return [len([v for v in _of_kind(flat(side), kind) if v]) for side in line]
 
 
 def _of_kind(side: Flat, kind: str) -> tuple[Fraction, ...]:

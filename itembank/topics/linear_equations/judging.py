@@ -62,6 +62,7 @@ from itembank.topics.parts import holds_letter, parts_of, scaled
 from itembank.topics.plain import PlainJudge
 
 _CONCLUSIONS = {"value": "", "none": "no solution", "all": "all values"}
+BESIDE_ONE_SIDE = 2  # what else a line does in which an operation stands on one side
 ANYWHERE = (UNKNOWN, CONSTANTS, BRACKETS, FRACTIONS)
 
 
@@ -175,7 +176,11 @@ class LinearJudge(HashedOnce, PlainJudge):
     def fits(self, wrong: Wrong, form: Equation) -> int | None:
         """The natural way from the error to the line, the terms that it touched left in place."""
         found = following.fit_error(wrong.after, form, wrong.where)
-        return None if found is None else found.cost
+        if found is None or (wrong.both is not None and found.cost > BESIDE_ONE_SIDE):
+            return None
+        if wrong.where is not None and wrong.where.solved:
+            return found.cost  # the last operation may stand there instead of its result
+        return None if following.made_up(wrong.after, form, found.factor) else found.cost
 
     def likely(self, wrong: Wrong, form: Equation) -> bool:
         """Nobody who solves by steps brings everything to one side."""

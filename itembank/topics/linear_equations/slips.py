@@ -9,11 +9,13 @@ from itembank.topics.arithmetic import nameable, rounded
 from itembank.topics.judging import Slip
 from itembank.topics.linear_equations.errors import Change, changes
 from itembank.topics.linear_equations.following import (
+    FURTHER,
     Key,
     Movable,
     both_ways,
     fit,
     key,
+    made_up,
     movable,
     natural_factor,
 )
@@ -45,6 +47,8 @@ def _slips(source: Equation, line: Equation) -> Iterator[Slip]:
     start = balance(source)
     for _, state in both_ways(balance(line)):
         for factor in _factors(source, state):
+            if made_up(source, line, factor):
+                continue
             wanted = Balance(*(value / factor for value in state))
             cost = 0 if factor == 1 else 3 if factor == -1 else 2
             right_letters = letters.get(wanted.a) if wanted.slope == start.slope else None
@@ -58,6 +62,8 @@ def _slips(source: Equation, line: Equation) -> Iterator[Slip]:
             if right_numbers is not None:
                 slots = _slots(letters, wanted.a, wanted.c, start.slope)
                 for wrong, right, moved in slots:
+                    if not right:
+                        continue  # an unknown that cancels leaves no number to get wrong
                     copied = factor == 1 and _carried(source, line, right, wrong, LETTER)
                     spent = cost + right_numbers + moved
                     yield from _named(wrong, right, factor, OF_LETTERS, copied, spent)
@@ -120,7 +126,9 @@ def _named(
         return
     name = nameable(got, wanted)
     if name:
-        yield Slip("slip", f"{spell(got)} should be {spell(wanted)}: {name}", stages, cost)
+        words = f"{spell(got)} should be {spell(wanted)}: {name}"
+        shown = tuple(stage for stage in stages if stage != stages[1])
+        yield Slip("slip", words, stages, cost, shown)
 
 
 def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Change]]:
@@ -128,8 +136,8 @@ def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Chang
     start = balance(source)
     in_letters, in_numbers = [], []
     for change in changes(source):
-        if change.removes:
-            continue  # terms of both kinds joined: its numbers alone are no line of anyone's
+        if change.removes or change.both is not None:
+            continue  # terms of both kinds joined, or one operation: no half of it is an error
         after = balance(change.after)
         if (after.b, after.d) == (start.b, start.d) or change.stage == UNKNOWN:
             in_letters.append(change)
@@ -142,7 +150,10 @@ def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Chang
         for second in _completing(balance(first.after).slope, by_constant, key(line)):
             if first.stage == second.stage or VALUE in (first.stage, second.stage):
                 continue
-            if fit(_joint(first.after, second.after), line) is not None:
+            found = fit(_joint(first.after, second.after), line)
+            if found is None or found.cost >= FURTHER:
+                continue
+            if not made_up(source, line, found.factor):
                 yield first, second
 
 

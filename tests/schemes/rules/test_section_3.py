@@ -208,6 +208,12 @@ def test_3_5_fractions_added_wrongly_remove_fractions_cleared() -> None:
     assert (marked.points[0].awarded, marked.points[2].awarded) == (0, 0)
 
 
+def test_3_6_numbers_that_stand_apart_do_not_show_the_operation_on_the_unknown() -> None:
+    lines = "7x = 18 - 15 + 3"  # 9x from the brackets, and 7 for 9
+
+    assert marks("3(3x + 5) - 3 = 18", lines) == "M1 M0 A0, referred 1-2"
+
+
 def test_3_6_a_slip_in_constants_that_come_to_rest_belongs_to_their_stage() -> None:
     assert marks("6x - 7 = 2x + 23", "6x = 2x + 31") == "M0 M0 A0, referred 0-1"
 
@@ -417,6 +423,52 @@ def test_3_10_an_error_costs_once_unless_it_is_made_afresh(
     ("larger numbers", "12n + 25 = 5n - 45", "17n = -20 // n = -20/17", "M0 M0 A0"),
 )
 def test_3_11_two_exact_errors_in_different_stages_lose_both(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    (
+        "divided before or after collecting",
+        "17 - 9y = 10",
+        "-y = -7 // y = 7",
+        "M0 A0, referred 0-1",
+    ),
+    ("collected first", "17 - 9y = 10", "-9y = -7 // -y = -7 // y = 7", "M1 A0"),
+    ("divided first", "17 - 9y = 10", "17 - y = 10 // -y = -7 // y = 7", "M0 A0"),
+    (
+        "cleared wrongly, or divided after it",
+        "x/6 - x/7 = 4",
+        "7x - x = 168",
+        "M0 A0, referred 0-1",
+    ),
+)
+def test_3_11_an_error_made_before_or_after_other_steps_is_referred_where_the_totals_differ(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    (
+        "two in one stage",
+        "(t + 7)/3 = (t + 3)/5",
+        "-12t = -10",
+        "M0 M0 M0 A0, referred 0-3",
+    ),
+    (
+        "an operation on one side and another error",
+        "4(4(x - 9) + 2) = 24",
+        "4x = -39 + 19",
+        "M0 M0 A0, referred 0-2",
+    ),
+    ("numbers from nowhere", "3x - 11 = -2", "-2x - 5x = -11 + 2", "M0 A0, referred 0-1"),
+    ("unknowns from nowhere", "-19 = 5 - 3x", "x - 2x = 31 - 37", "M0 A0, referred 0-1"),
+    ("one side and more", "(n + 5)/8 - 6 = -11", "-8n = 13 - 37", "M0 A0, referred 0-1"),
+    ("no number to slip in", "2(y - 12) = 2y + 7", "-y = -19", "M0 M0 A0, referred 0-2"),
+)
+def test_3_11_arbitrary_working_is_not_read_as_errors_by_chance(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
