@@ -230,7 +230,7 @@ def _divided_later(equation: Equation) -> Iterator[Change]:
         cleared = _multiplied_out(clear(equation))
         for error in (LETTERS_DIVIDED, TERM_STRIPPED):
             for after in WHOLE_ERRORS[error][1](cleared):
-                yield Change(error, BRACKETS, (), after, cost=AFTER_OTHERS)
+                yield Change(error, UNKNOWN, (), after, cost=AFTER_OTHERS)
     a, b, c, d = balance(equation)
     k, m = a - c, d - b
     if m and k.denominator == 1 and abs(k) != 1 and (b or c) and (a or d):
