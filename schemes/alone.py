@@ -27,6 +27,8 @@ def special_mark(
         kinds.append(_kind(line, judge, place == last))
         if kinds[-1] == "working":
             return None
+    if _copied_on(working, judge):
+        return None
     found = "trial" in kinds and _found_by_trial(working, judge)
     if not (found or {"value", "conclusion"} & set(kinds)):
         return None
@@ -41,6 +43,18 @@ def special_mark(
         for line, kind in zip(working.lines, kinds, strict=True)
     )
     return _marks(scheme, judge, worth, lines, kinds, show_working)
+
+
+def _copied_on(working: Working, judge: Judge) -> bool:
+    """Whether one part of a problem is written again, as what another part comes to."""
+    copies = [
+        relation
+        for line in working.lines
+        if line.counts
+        for relation in line.judged(judge)
+        if any(same_relation(relation, given) for given in judge.given)
+    ]
+    return len(copies) > len(judge.given) > 1
 
 
 def _last(working: Working) -> int:

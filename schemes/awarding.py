@@ -199,7 +199,7 @@ def _accuracy_lost(
 
 def _followed(state: State, scheme: Scheme, stated: Stated) -> str | None:
     """Follow-through of accuracy: right for the pupil's own equation (4.2)."""
-    own = state.judge.value_for(state.live.form, stated.answer)
+    own = state.judge.followed_value(state.live.form, stated.answer)
     earned = any(
         _method(state, scheme, point).awarded for point in scheme.points if point.kind == "M"
     )

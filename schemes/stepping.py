@@ -24,6 +24,7 @@ from schemes.states import (
     Record,
     Rules,
     State,
+    Stated,
     Status,
     Step,
 )
@@ -96,8 +97,17 @@ def _right(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
     verdict = "follows own error" if state.wrong or state.misread else "follows"
     note = _gap_note(state)
     record = Record(step.number, verdict, (live.number,), moves_path(moves), note)
+    after = _with_value_put_in(after, step, live)
     after = after._replace(gap=0, before=None).recorded(record)
     return _onward(after.paid(reading.cost), state, step)
+
+
+def _with_value_put_in(state: State, step: Step, live: Live) -> State:
+    """A value that a line goes on with is stated by that, where it was not before (soi)."""
+    answer = state.judge.put_in(live.form, step.form)
+    if answer is None or any(one.answer.of == answer.of for one in state.stated):
+        return state
+    return state._replace(stated=(*state.stated, Stated(step.number, answer, True)))
 
 
 def _gap_note(state: State) -> str:
@@ -186,14 +196,14 @@ def _carrier(state: State, still: Sequence[str], stage: str) -> str:
 
     None where the mark was lost before: an error costs the stage that it serves (section 2, 3.10).
     """
-    if stage in state.judge.valued:
-        return ""  # an error in working out a value costs no method that follows it
-    order = state.judge.order
     status = state.status(stage)
     if status is not None and status.mark == LOST:
         return ""
-    place = order.index(stage)
-    return next((s for s in still if order.index(s) >= place), "")
+    order = state.judge.order
+    later = order[order.index(stage) :]
+    # an error on the way to a value costs no method that follows that value
+    value = next((n for n, s in enumerate(later) if s in state.judge.valued), len(later))
+    return next((s for s in still if s in later[:value]), "")
 
 
 def _one_side(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:

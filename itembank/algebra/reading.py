@@ -18,6 +18,7 @@ from itembank.algebra.grammar import (
 )
 from itembank.algebra.plain import read_plain
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
+from itembank.algebra.values import symbols
 from itembank.algebra.written import Line, Node, Note, Relation, Symbol
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
@@ -338,5 +339,8 @@ def _solutions_apart(groups: list[list[Relation]]) -> tuple[tuple[Relation, ...]
 
 
 def _solved(relation: Relation) -> str | None:
+    """The letter that a relation gives a value; an expression in other letters is none."""
     left: Node = relation.sides[0]
+    if any(symbols(side) for side in relation.sides[1:]):
+        return None
     return left.name if isinstance(left, Symbol) and relation.signs == ("=",) else None

@@ -57,7 +57,7 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
     """The topic that takes a problem; ``name`` decides where more than one could.
 
     Raises:
-        ReadingFault: where the text cannot be read.
+        ReadingFault: where no topic can read the text.
         TopicError: where no topic takes it, or the named one does not, with the reasons and the
             topics that would; or for an unknown name.
     """
@@ -77,7 +77,7 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
             unread.append(fault)  # a topic may read what others cannot
         else:
             return topic
-    if unread:
+    if unread and not refusals:
         raise unread[0]
     own = [refusal for refusal in refusals if not isinstance(refusal, OtherKind)]
     reasons = "; ".join(dict.fromkeys(str(refusal) for refusal in own or refusals))
@@ -116,9 +116,11 @@ def topics_by_name() -> dict[str, Topic]:
     from itembank.topics.inequalities.topic import LINEAR_INEQUALITIES
     from itembank.topics.linear_equations.topic import LINEAR_EQUATIONS
     from itembank.topics.quadratic_equations.topic import QUADRATIC_EQUATIONS
+    from itembank.topics.simultaneous_equations.topic import SIMULTANEOUS_EQUATIONS
 
     topics = (
         LINEAR_EQUATIONS,
+        SIMULTANEOUS_EQUATIONS,
         QUADRATIC_EQUATIONS,
         LINEAR_INEQUALITIES,
         EXPRESSIONS,

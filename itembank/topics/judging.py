@@ -267,6 +267,12 @@ class Judge(Protocol):
     def value_for(self, form: Any, answer: Answer) -> Hashable | None:
         """The right value of what an answer answers: one letter of several, or the whole."""
 
+    def put_in(self, source: Any, form: Any) -> Answer | None:
+        """The value of another letter that a line which follows rightly goes on with."""
+
+    def followed_value(self, form: Any, answer: Answer) -> Hashable | None:
+        """The value that follows through from the pupil's own earlier values (4.2)."""
+
     def conclusion_of(self, form: Any) -> str:
         """``no solution`` or ``all values`` where the form says so, else empty."""
 

@@ -9,12 +9,13 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from pathlib import Path
 from random import Random
+from typing import Any
 
-from itembank.algebra.reading import ReadingFault, read_line
-from itembank.algebra.values import NoValue
 from itembank.topics import Topic, topics_by_name
 from itembank.topics.catalogue import CommonError
+from itembank.topics.judging import Judge
 from itembank.topics.kinds import Solution, StageRule
+from itembank.topics.knowing import known_after
 
 HERE = Path(__file__).parent
 EARLIEST_STAGE = "the earliest still open"
@@ -141,13 +142,8 @@ def _served(
     for solution in solutions:
         asked = topic.judge(solution.problem)
         order = [*asked.order, EARLIEST_STAGE]
-        for text in {line.text: None for route in solution.routes for line in route.lines}:
-            try:
-                relations = asked.relations(read_line(text).alternatives)
-                form = asked.form(relations[0])
-            except (NoValue, ReadingFault, IndexError):
-                continue
-            for wrong in asked.wrongs(form):
+        for source in _sources(asked, solution):
+            for wrong in asked.wrongs(source):
                 mine = stages.setdefault(wrong.name, [])
                 mine += [s for s in wrong.stages or (EARLIEST_STAGE,) if s not in mine]
                 taken = removes.setdefault(wrong.name, [])
@@ -156,6 +152,16 @@ def _served(
         {name: sorted(found, key=order.index) for name, found in stages.items()},
         {name: sorted(found, key=order.index) for name, found in removes.items()},
     )
+
+
+def _sources(asked: Judge, solution: Solution) -> Iterator[Any]:
+    """What the lines of every route are judged against."""
+    seen = set()
+    for route in solution.routes:
+        for source in known_after(asked, [line.text for line in route.lines]):
+            if source is not None and source not in seen:
+                seen.add(source)
+                yield source
 
 
 def _solutions(topic: Topic) -> list[Solution]:

@@ -169,6 +169,14 @@ class PlainJudge:
         """The one value that answers the form."""
         return self.value_of(form)
 
+    def put_in(self, source: Any, form: Any) -> Answer | None:
+        """There is one letter: no value is put in."""
+        return None
+
+    def followed_value(self, form: Any, answer: Answer) -> Hashable | None:
+        """The right value for the pupil's own line."""
+        return self.value_for(form, answer)
+
     def conclusion_of(self, form: Any) -> str:
         """No form says a conclusion."""
         return ""

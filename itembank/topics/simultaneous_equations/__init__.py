@@ -1,0 +1,1 @@
+"""Everything known about two linear equations in two unknowns."""

@@ -1,0 +1,104 @@
+"""Does SymPy confirm every line of a solution?
+
+Independent of the solver: it reads the typed lines back and does its own arithmetic. A line is
+confirmed where its row does not raise the rank of the problem's two; the value lines so prove the
+answer, and both values must be stated.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import Any
+
+from itembank.algebra.reading import ReadingFault, read_lines
+from itembank.algebra.values import relation_symbols
+from itembank.algebra.written import Interval, Relation, Symbol
+from itembank.topics.confirming import in_field
+from itembank.topics.kinds import CheckFailed, Solution
+
+Rows = tuple[tuple[Any, ...], ...]
+
+
+def check(solution: Solution) -> None:
+    """Confirm a solution: each line of each route, the answer and its forms.
+
+    Raises:
+        CheckFailed: naming the problem and the line that SymPy does not confirm.
+    """
+    relations = _relations(solution.problem)
+    letters = tuple(sorted(frozenset().union(*map(relation_symbols, relations))))
+    given = tuple(_row(relation, letters) for relation in relations)
+    expected = _conclusion(given)
+    if expected and solution.answer != expected:
+        raise CheckFailed(f"{solution.problem}: SymPy finds {expected}, not {solution.answer}")
+    texts = {line.text for route in solution.routes for line in route.lines}
+    for text in sorted({*texts, solution.answer, *solution.forms} - {expected}):
+        for relation in _relations(text, letters):
+            if not _agrees(given, _row(relation, letters)):
+                raise CheckFailed(f"{solution.problem}: SymPy does not confirm the line {text}")
+    if not expected and _found(solution.answer) != set(letters):
+        raise CheckFailed(f"{solution.problem}: the answer {solution.answer} lacks a value")
+
+
+def _found(answer: str) -> set[str]:
+    relations = _relations(answer)
+    return {r.sides[0].name for r in relations if isinstance(r.sides[0], Symbol)}
+
+
+@lru_cache(maxsize=8192)
+def _relations(text: str, letters: tuple[str, ...] = ()) -> tuple[Relation, ...]:
+    try:
+        lines = read_lines(text)
+    except ReadingFault as fault:
+        raise CheckFailed(f"{text}: {fault}") from fault
+    found: list[Relation] = []
+    for line in lines:
+        for group in line.alternatives:
+            for relation in group:
+                found.extend(_apart(relation, letters))
+    if not found or any(relation.signs != ("=",) for relation in found):
+        raise CheckFailed(f"{text}: not an equation, or several")
+    return tuple(found)
+
+
+def _apart(relation: Relation, letters: tuple[str, ...]) -> list[Relation]:
+    match relation.sides:
+        case (Interval("(", low, high, ")"),):
+            named = zip(letters, (low, high), strict=True)
+            return [Relation((Symbol(letter), node), ("=",)) for letter, node in named]
+        case _:
+            return [relation]
+
+
+def _row(relation: Relation, letters: tuple[str, ...]) -> tuple[Any, ...]:
+    """The coefficients of left minus right and its number, from SymPy's field of fractions."""
+    left, right = (in_field(side, letters) for side in relation.sides)
+    difference = left - right
+    if not difference.denom.is_ground:
+        raise CheckFailed("an unknown below a fraction bar")
+    top, below = difference.numer, difference.denom.LC
+    ring = top.ring
+    wanted = [*ring.gens, ring(1)]
+    if any(sum(monomial) > 1 for monomial in top.monoms()):
+        raise CheckFailed("not linear")
+    return tuple(top.coeff(monomial) / below for monomial in wanted)
+
+
+def _rank(rows: Rows) -> int:
+    from sympy import QQ
+    from sympy.polys.matrices import DomainMatrix
+
+    return int(DomainMatrix([list(row) for row in rows], (len(rows), len(rows[0])), QQ).rank())
+
+
+@lru_cache(maxsize=8192)
+def _agrees(given: Rows, row: tuple[Any, ...]) -> bool:
+    return _rank((*given, row)) == _rank(given)
+
+
+def _conclusion(given: Rows) -> str:
+    """What SymPy says of equations without just one solution."""
+    slopes = _rank(tuple(row[:2] for row in given))
+    if slopes == 2:
+        return ""
+    return "no solution" if _rank(given) == 2 else "infinitely many solutions"

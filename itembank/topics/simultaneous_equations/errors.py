@@ -1,0 +1,284 @@
+"""What goes wrong with two equations? Every common error, where it applies to what is known.
+
+An error is a step that does not hold, defined once as a rewrite of rows; the one-equation errors,
+once one unknown is left, are those of linear equations.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from itembank.algebra.exact import Fraction
+from itembank.topics.catalogue import CommonError
+from itembank.topics.judging import Wrong
+from itembank.topics.linear_equations.errors import catalogue as in_one_equation
+from itembank.topics.simultaneous_equations.catalogue import (
+    ADDED,
+    COEFFICIENT_LOST,
+    MINUS_NOT_THROUGH,
+    MULTIPLYING_SIGN,
+    NEGATIVE_SUBTRACTED,
+    NO_BRACKET,
+    ONE_TERM_COMBINED,
+    ONE_TERM_MULTIPLIED,
+    OWN,
+    RIGHT_NOT_COMBINED,
+    RIGHT_NOT_MULTIPLIED,
+    SUBJECT_NOT_DIVIDED,
+    SUBJECT_SIGN,
+    SUBTRACTED,
+    SWAPPED,
+    TERM_NOT_MULTIPLIED,
+    VALUE_ADDED,
+    VALUE_BESIDE,
+    VALUE_FOR_TERM,
+    VALUE_SIGN,
+    WRONG_PLACE,
+    WRONG_WAY,
+)
+from itembank.topics.simultaneous_equations.following import multiples, values
+from itembank.topics.simultaneous_equations.lines import (
+    ZERO,
+    Letters,
+    Line,
+    Row,
+    System,
+    equation_in,
+    linear,
+    one_letter,
+    pairs,
+)
+from itembank.topics.simultaneous_equations.stages import (
+    ELIMINATED,
+    FIRST,
+    PREPARED,
+    SECOND,
+    SUBSTITUTED,
+    multipliers,
+    tidy,
+)
+
+SKIPPED = 2  # an error made on the way to a line that reaches a further stage
+ONE = Fraction(1)
+
+
+class Change(NamedTuple):
+    """A common error that gives a row; ``subject`` is the letter left alone by it, -1 for none."""
+
+    error: CommonError
+    stage: str
+    row: Row
+    cost: int = 0
+    subject: int = -1
+
+
+def changes(system: System) -> Iterator[Change]:
+    """Every common error that leads to an equation from those known, wherever it applies."""
+    lines = system.kinds()
+    for i, j in pairs(lines):
+        yield from _in_combining(tidy(lines[i]), tidy(lines[j]))
+    for line in lines:
+        others = [tidy(other) for other in lines if other is not line]
+        yield from _in_multiplying(tidy(line), others)
+        yield from _in_making_subject(line)
+        yield from _in_expression(line, [other for other in lines if other is not line])
+    for place in (0, 1):
+        known = system.about(place)
+        if known is not None and known.value is not None:
+            for line in lines:
+                yield from _in_value(line.row, place, known.value)
+    yield from _exchanged(system)
+
+
+def in_one_letter(system: System, letters: Letters) -> Iterator[tuple[Wrong, int]]:
+    """The errors of linear equations on the last line about one letter; its place goes with it."""
+    for line in reversed(system):
+        if line.place >= 0:
+            judge = linear(letters[line.place])
+            for wrong in judge.wrongs(equation_in(line)):
+                yield wrong, line.place
+            return
+
+
+def value_stage(system: System, place: int) -> str:
+    """The value that solving for a letter leads to: the second once the other one has a line."""
+    return SECOND if system.about(1 - place) is not None else FIRST
+
+
+# Making ready
+
+
+def _in_multiplying(row: Row, others: list[Row]) -> Iterator[Change]:
+    factors = set().union(*(multipliers(row, other) for other in others)) if others else set()
+    for times in sorted(factors):
+        for error, wrong in _multiplied(row, times):
+            yield Change(error, PREPARED, wrong)
+            for other in others:
+                for gone in (0, 1):
+                    found = _matching(wrong, other, gone)
+                    if found is not None:
+                        yield Change(error, PREPARED, found, SKIPPED)
+
+
+def _multiplied(row: Row, times: Fraction) -> Iterator[tuple[CommonError, Row]]:
+    a, b, c = row
+    if c:
+        yield RIGHT_NOT_MULTIPLIED, (a * times, b * times, c)
+        yield ONE_TERM_MULTIPLIED, (a * times, b, c)
+        yield ONE_TERM_MULTIPLIED, (a, b * times, c)
+    yield TERM_NOT_MULTIPLIED, (a * times, b, c * times)
+    yield TERM_NOT_MULTIPLIED, (a, b * times, c * times)
+    if b < 0 or a < 0:
+        yield MULTIPLYING_SIGN, (a * times, -b * times, c * times)
+    if c < 0:
+        yield MULTIPLYING_SIGN, (a * times, b * times, -c * times)
+
+
+def _matching(wrong: Row, other: Row, gone: int) -> Row | None:
+    """The wrong multiple with the other equation, as it stands, where a letter goes by that."""
+    a, b = wrong[gone], other[gone]
+    if abs(a) != abs(b) or not a:
+        return None
+    sign = -1 if a == b else 1
+    row = (wrong[0] + sign * other[0], wrong[1] + sign * other[1], wrong[2] + sign * other[2])
+    return row if row[1 - gone] else None
+
+
+def _in_making_subject(line: Line) -> Iterator[Change]:
+    a, b, c = line.row
+    for place in (0, 1):
+        yield Change(SUBJECT_SIGN, PREPARED, (a, -b, c), subject=place)
+        if c:
+            yield Change(SUBJECT_SIGN, PREPARED, (a, b, -c), subject=place)
+        own, other = (a, b) if place == 0 else (b, a)
+        if abs(own) != 1 and c:
+            # own letter = c/own - other letter's term, one of the two left undivided
+            for term, number in ((other, c / own), (other / own, c)):
+                row = (ONE, term, number) if place == 0 else (term, ONE, number)
+                yield Change(SUBJECT_NOT_DIVIDED, PREPARED, row, subject=place)
+
+
+# Eliminating
+
+
+def _in_combining(one: Row, other: Row) -> Iterator[Change]:
+    for gone in (0, 1):
+        p, q = multiples(one[gone], other[gone])
+        # p and q make the two coefficients the same: subtract where q is above 0, else add
+        first = (p * one[0], p * one[1], p * one[2])
+        second = (abs(q) * other[0], abs(q) * other[1], abs(q) * other[2])
+        sign = -1 if q > 0 else 1
+        for error, size, number in _combined(first, second, 1 - gone, sign):
+            if size:
+                yield Change(error, ELIMINATED, _row(1 - gone, size, number))
+
+
+def _combined(
+    first: Row, second: Row, place: int, sign: int
+) -> Iterator[tuple[CommonError, Fraction, Fraction]]:
+    """Wrong results of combining the terms in one letter and the right sides."""
+    b, d, c, e = first[place], second[place], first[2], second[2]
+    turned = ADDED if sign < 0 else SUBTRACTED
+    yield turned, b - sign * d, c - sign * e
+    if sign > 0:
+        yield turned, d - b, e - c
+    terms = NEGATIVE_SUBTRACTED if sign < 0 and min(b, d) < 0 else ONE_TERM_COMBINED
+    yield terms, b - sign * d, c + sign * e
+    numbers = NEGATIVE_SUBTRACTED if sign < 0 and min(c, e) < 0 else ONE_TERM_COMBINED
+    yield numbers, b + sign * d, c - sign * e
+    if c != e:
+        yield RIGHT_NOT_COMBINED, b + sign * d, c
+        yield RIGHT_NOT_COMBINED, b + sign * d, e
+        if sign < 0:
+            yield RIGHT_NOT_COMBINED, d - b, c
+            yield RIGHT_NOT_COMBINED, d - b, e
+            yield WRONG_WAY, b - d, e - c
+
+
+def _row(place: int, size: Fraction, number: Fraction) -> Row:
+    return (size, ZERO, number) if place == 0 else (ZERO, size, number)
+
+
+# Substituting
+
+
+def _in_expression(line: Line, others: list[Line]) -> Iterator[Change]:
+    """``L = n + m O`` put into another equation wrongly."""
+    for place in _subjects(line):
+        own = line.row[place]
+        number, size = line.row[2] / own, -line.row[1 - place] / own
+        for other in others:
+            k, rest, right = other.row[place], other.row[1 - place], other.row[2]
+            for error, of_number, of_letter in _put_in(k, number, size):
+                left = rest + of_letter
+                if left:
+                    row = _row(1 - place, left, right - of_number)
+                    yield Change(error, ELIMINATED, row, 0 if line.subject == place else SKIPPED)
+
+
+def _subjects(line: Line) -> tuple[int, ...]:
+    """The letters that a person would put in from a line: its subject, or one alone in size."""
+    if line.subject >= 0:
+        return (line.subject,)
+    return tuple(place for place in (0, 1) if abs(line.row[place]) == 1)
+
+
+def _put_in(
+    k: Fraction, number: Fraction, size: Fraction
+) -> Iterator[tuple[CommonError, Fraction, Fraction]]:
+    """What ``k (number + size O)`` is taken for: its number and its letter's coefficient."""
+    if abs(k) != 1 and number:
+        yield NO_BRACKET, k * number, size
+        yield NO_BRACKET, number, k * size
+        yield COEFFICIENT_LOST, number, size
+    if k < 0 and number:
+        yield MINUS_NOT_THROUGH, k * number, -k * size
+        yield MINUS_NOT_THROUGH, -k * number, k * size
+
+
+def _in_value(row: Row, place: int, value: Fraction) -> Iterator[Change]:
+    """A value put into an equation wrongly."""
+    k, rest, right = row[place], row[1 - place], row[2]
+    for error, term in _terms(k, value):
+        if term != k * value:
+            yield Change(error, SUBSTITUTED, _row(1 - place, rest, right - term))
+    if value:
+        yield Change(WRONG_PLACE, SUBSTITUTED, _row(place, k, right - rest * value))
+
+
+def _terms(k: Fraction, value: Fraction) -> Iterator[tuple[CommonError, Fraction]]:
+    if abs(k) != 1:
+        yield VALUE_FOR_TERM, value if k > 0 else -value
+    if k < 0 or value < 0:
+        yield VALUE_SIGN, -k * value
+    if k.denominator == value.denominator == 1 and abs(k) > 1:
+        if value >= 0:
+            beside = Fraction(int(f"{abs(k)}{value}"))
+            yield VALUE_BESIDE, beside if k > 0 else -beside
+        if k > 0:
+            yield VALUE_ADDED, k + value
+
+
+def _exchanged(system: System) -> Iterator[Change]:
+    """The values given to the wrong letters, where both follow from what is known."""
+    found = [values(system, place) for place in (0, 1)]
+    if all(found) and found[0][0] != found[1][0]:
+        for place in (0, 1):
+            row = _row(place, ONE, found[1 - place][0])
+            yield Change(SWAPPED, value_stage(system, place), row, SKIPPED)
+
+
+def catalogue() -> tuple[CommonError, ...]:
+    """Every common error of the topic: its own, then those of one equation."""
+    return (*OWN, *in_one_equation())
+
+
+def line_after(change: Change) -> Line:
+    """The line that an error leads to."""
+    return Line(change.row, subject=change.subject, lost=not any(change.row[:2]))
+
+
+def linear_after(wrong: Wrong, place: int) -> Line:
+    """The line that an error of linear equations leads to."""
+    return one_letter(wrong.after, place)

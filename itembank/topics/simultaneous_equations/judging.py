@@ -1,0 +1,354 @@
+"""What does the marker need to know of two simultaneous equations? The topic's judge."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.joining import Alternatives
+from itembank.algebra.matching import changes_between
+from itembank.algebra.values import NoValue, number, relation_symbols, symbols
+from itembank.algebra.written import Interval, Node, Relation, Symbol
+from itembank.topics.judging import Answer, Move, Shaped, Slip, Worked, Wrong
+from itembank.topics.linear_equations.forms import answer_form
+from itembank.topics.plain import PlainJudge
+from itembank.topics.simultaneous_equations import describing, errors, following, labels, slips
+from itembank.topics.simultaneous_equations.lines import (
+    Letters,
+    Line,
+    System,
+    equation_in,
+    key,
+    line_of,
+    linear,
+    one_letter,
+)
+from itembank.topics.simultaneous_equations.problems import Pair, states_value
+from itembank.topics.simultaneous_equations.stages import (
+    ELIMINATED,
+    FIRST,
+    ORDER,
+    PREPARED,
+    SECOND,
+    SIMPLIFIED,
+    SUBSTITUTED,
+    multipliers,
+    reached_by,
+    stage_names,
+)
+from itembank.topics.simultaneous_equations.writing import typed_line
+
+Known = System | Line
+
+
+@dataclass(frozen=True)
+class SimultaneousJudge(PlainJudge):
+    """Judges lines against two linear equations in two unknowns (:class:`Judge`)."""
+
+    pair: Pair
+    letters: Letters
+
+    @property
+    def given(self) -> tuple[Relation, ...]:
+        """The two equations as written."""
+        return self.pair
+
+    @cached_property
+    def start(self) -> System:
+        """The two equations."""
+        return System(line_of(relation, self.letters) for relation in self.pair)
+
+    @property
+    def unknowns(self) -> frozenset[str]:
+        """The two letters of the problem."""
+        return frozenset(self.letters)
+
+    @cached_property
+    def told(self) -> str:
+        """The letter whose value the problem gives, empty where it gives none."""
+        for relation, line in zip(self.pair, self.start, strict=True):
+            if states_value(relation, line):
+                return self.letters[line.place]
+        return ""
+
+    @property
+    def stages(self) -> tuple[str, ...]:
+        """The stages present in the problem, in order."""
+        return stage_names(self.start, bool(self.told))
+
+    @property
+    def order(self) -> tuple[str, ...]:
+        """Every stage of the topic, in order."""
+        return ORDER
+
+    @property
+    def valued(self) -> tuple[str, ...]:
+        """The two values, or the conclusion."""
+        return tuple(name for name in self.stages if name in (FIRST, SECOND)) or self.stages[-1:]
+
+    @property
+    def concluding(self) -> frozenset[str]:
+        """A right conclusion implies all that leads to it."""
+        return frozenset((SIMPLIFIED, PREPARED, ELIMINATED))
+
+    @property
+    def conclusion(self) -> str:
+        """``no solution`` or ``all values`` where there is not just one, else empty."""
+        return following.conclusion(self.start)
+
+    def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
+        """Each relation by itself; ``(3, 1)`` as a value for each letter."""
+        return tuple(
+            one
+            for group in alternatives
+            for relation in group
+            for one in self._one_by_one(relation)
+        )
+
+    def _one_by_one(self, relation: Relation) -> tuple[Relation, ...]:
+        match relation:
+            case Relation((Interval("(", low, high, ")"),), ()):
+                values = zip(self.letters, (low, high), strict=True)
+                return tuple(Relation((Symbol(name), node), ("=",)) for name, node in values)
+            case _:
+                return (relation,)
+
+    def split(self, relation: Relation) -> tuple[Relation, ...]:
+        """``y = 7 - 6 = 1`` as two values of y; other chains as in one equation."""
+        head, *rest = relation.sides
+        if isinstance(head, Symbol) and len(rest) > 1 and not any(map(symbols, rest)):
+            signs = relation.signs
+            return tuple(Relation((head, side), signs[n : n + 1]) for n, side in enumerate(rest))
+        return linear(self.letters[0]).split(relation)
+
+    def form(self, relation: Relation) -> Line:
+        """The line that a relation says.
+
+        Raises:
+            NoValue: where it is no linear equation in the two letters.
+        """
+        return line_of(relation, self.letters)
+
+    def show(self, form: Line) -> str:
+        """A line as typed text."""
+        return typed_line(form, self.letters)
+
+    def key(self, form: Line) -> Hashable:
+        """The row up to a factor."""
+        return key(form.row)
+
+    def keeps(self, source: Known, form: Line) -> bool:
+        """Whether the line holds where what is known holds."""
+        return following.keeps(_system(source), form, self.letters)
+
+    def follows(self, source: Known, form: Line) -> int | None:
+        """What a person pays to get there; None where no natural step does."""
+        found = following.way(_system(source), form, self.letters)
+        return None if found is None else found.cost
+
+    def continues(self, source: Known, form: Line) -> bool:
+        """Whether the line stands on the last one."""
+        system = _system(source)
+        found = following.way(system, form, self.letters)
+        return found is not None and len(system) - 1 in found.places
+
+    def onward(self, source: Known, form: Line) -> System:
+        """All that is known by then."""
+        return _system(source).with_line(form)
+
+    def path(self, source: Known, form: Line) -> tuple[Move, ...]:
+        """The right path in a teacher's words."""
+        return describing.path(_system(source), form, self.letters)
+
+    def wrongs(self, form: Known) -> Iterator[Wrong]:
+        """Every common error applied wherever it applies."""
+        system = _system(form)
+        for change in errors.changes(system):
+            yield Wrong(
+                change.error.name, change.error.words, (change.stage,), (),
+                errors.line_after(change), cost=change.cost, where=change.subject,
+            )  # fmt: skip
+        for wrong, place in errors.in_one_letter(system, self.letters):
+            stage = errors.value_stage(system, place)
+            after = errors.linear_after(wrong, place)
+            both = None if wrong.both is None else one_letter(wrong.both, place)
+            yield replace(
+                wrong, stages=(stage,), removes=(), after=after, both=both, where=(place, wrong)
+            )
+
+    def fits(self, wrong: Wrong, form: Line) -> int | None:
+        """The natural way from the error to the line."""
+        if isinstance(wrong.where, tuple):
+            place, own = wrong.where
+            if form.place not in (place, -1) or form.both:
+                return None
+            return linear(self.letters[place]).fits(own, equation_in(form))
+        if not following.natural(_times(wrong.after, form), form.row):
+            return None
+        return 0 if wrong.where == form.subject or wrong.where < 0 else 1
+
+    def slip(self, source: Known, form: Line) -> Slip | None:
+        """The one wrong number that explains the line."""
+        return slips.find_slip(_system(source), form, self.letters)
+
+    def reached(self, source: Known, form: Known) -> frozenset[str]:
+        """The stages that stand reached in a line after what is known; in all of that itself."""
+        if isinstance(form, System):
+            return frozenset().union(
+                *(reached_by(form, line) for line in form[len(self.pair) :]),
+            )
+        return reached_by(_system(source), form)
+
+    def written(self, form: Known) -> frozenset[str]:
+        """The stages whose operation stands written."""
+        if isinstance(form, System) or not form.shows:
+            return frozenset()
+        return frozenset((PREPARED,) if form.both else (ELIMINATED, SUBSTITUTED))
+
+    def ended(self, form: Known) -> bool:
+        """Whether both letters are lost."""
+        return form[-1].lost if isinstance(form, System) else form.lost
+
+    def noted_stage(self, form: Known, sign: str, operand: Node) -> str:
+        """``× 3`` beside an equation makes it ready."""
+        try:
+            times = number(operand)
+        except NoValue:
+            return ""
+        lines = _system(form).kinds()
+        wanted = {
+            factor
+            for one in lines
+            for other in lines
+            if one is not other
+            for factor in multipliers(one.row, other.row)
+        }
+        return PREPARED if sign == "×" and abs(times) in wanted else ""
+
+    def labelled_stage(self, form: Known, label: str) -> str:
+        """``(1) + (2)`` eliminates where a letter goes by it; ``(1) × 3`` makes ready."""
+        return labels.stage(_system(form), label)
+
+    def worked(self, form: Known, node: Node, result: Fraction) -> Worked | None:
+        """A computation on numbers as an operation on the last equation in one letter."""
+        system = _system(form)
+        line = next((one for one in reversed(system) if one.place >= 0), None)
+        if line is None:
+            return None
+        found = linear(self.letters[line.place]).worked(equation_in(line), node, result)
+        if found is None:
+            return None
+        stage = errors.value_stage(system, line.place)
+        after = system.with_line(one_letter(found.after, line.place))
+        return replace(found, after=after, stage=stage)
+
+    def answer(self, relation: Relation) -> Answer | None:
+        """``x = c`` or ``c = x``, for either letter."""
+        found = relation_symbols(relation)
+        if len(found) != 1 or not found <= self.unknowns:
+            return None
+        (letter,) = found
+        answer = linear(letter).answer(relation)
+        return None if answer is None else replace(answer, of=letter)
+
+    def together(self, answers: Sequence[Answer]) -> Answer | None:
+        """Both values, the last one stated of each letter."""
+        found = {answer.of: answer for answer in answers}
+        if not set(self.letters) - {self.told} <= set(found):
+            return None
+        if self.told:
+            return next(answer for letter, answer in found.items() if letter != self.told)
+        parts = tuple(found[letter] for letter in self.letters)
+        return Answer(answers[-1].node, (), parts=parts, shape=self.letters)
+
+    def serves(self, answer: Answer, before: Sequence[Answer]) -> str:
+        """The first letter stated has the first value."""
+        others = any(one.of != answer.of for one in before)
+        return SECOND if others or self.told else FIRST
+
+    def answer_for(self, stage: str, answers: Sequence[Answer]) -> Answer | None:
+        """The last value stated of the letter that a stage is about."""
+        mine = [one for one in answers if one.of != self.told]
+        first = mine[0].of if mine else ""
+        wanted = stage == FIRST or bool(self.told)
+        found = [one for one in mine if (one.of == first) == wanted]
+        return found[-1] if found else None
+
+    def value_of(self, form: Known) -> Shaped | Fraction | None:
+        """Both values by what is known; the one to find where the problem gives the other."""
+        system = _system(form)
+        if following.conclusion(system):
+            return None
+        found = [following.values(system, place) for place in (0, 1)]
+        if not all(found):
+            return None
+        if self.told:
+            return found[1 - self.letters.index(self.told)][0]
+        return Shaped(self.letters, (found[0][0], found[1][0]))
+
+    def value_for(self, form: Known, answer: Answer) -> Hashable | None:
+        """The value of the answer's letter: of several ways to it the one that gives the answer."""
+        if not answer.of:
+            return self.value_of(form)
+        found = following.values(_system(form), self.letters.index(answer.of))
+        return _the_one(found, answer)
+
+    def put_in(self, source: Known, form: Line) -> Answer | None:
+        """``7 × 3 + 4y = 5``: x is 3, though that is not said."""
+        system = _system(source)
+        found = following.way(system, form, self.letters)
+        if found is None or found.kind != following.ELIMINATED or form.place < 0:
+            return None
+        other = system.about(1 - form.place)
+        value = following.value_put_in(system, form) if other is None else other.value
+        if value is None:
+            return None
+        return Answer(answer_form(value), (value,), of=self.letters[1 - form.place])
+
+    def followed_value(self, form: Known, answer: Answer) -> Hashable | None:
+        """What the pupil's own other value gives in an equation, or the equations by themselves."""
+        place = self.letters.index(answer.of)
+        return _the_one(following.followed_values(_system(form), place), answer)
+
+    def conclusion_of(self, form: Known) -> str:
+        """What equations without one solution say."""
+        if isinstance(form, System):
+            return following.conclusion(form)
+        if any(form.row[:2]):
+            return ""
+        return "no solution" if form.row[2] else "all values"
+
+    def misread(self, relation: Relation) -> SimultaneousJudge | None:
+        """The judge of the problem with one of its equations written down wrongly."""
+        if relation_symbols(relation) - self.unknowns:
+            return None
+        for place, given in enumerate(self.pair):
+            if changes_between(given, relation) == 1:
+                one, other = self.pair
+                pair = (relation, other) if place == 0 else (one, relation)
+                found = SimultaneousJudge(pair, self.letters)
+                return found if _sound(found) else None
+        return None
+
+
+def _the_one(found: Sequence[Fraction], answer: Answer) -> Fraction | None:
+    """Of several values the one that an answer gives, else the first."""
+    return next((v for v in found if v in answer.values), found[0] if found else None)
+
+
+def _system(known: Known) -> System:
+    return known if isinstance(known, System) else System((known,))
+
+
+def _times(one: Line, other: Line) -> Fraction:
+    place = next(n for n, value in enumerate(one.row) if value)
+    return other.row[place] / one.row[place]
+
+
+def _sound(found: SimultaneousJudge) -> bool:
+    try:
+        return all(line.both or line.place >= 0 for line in found.start)
+    except NoValue:
+        return False
