@@ -10,7 +10,13 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.topics.catalogue import CommonError
+from itembank.topics.catalogue import (
+    BARS_EXCHANGED,
+    FACTOR_JOINED,
+    MINUS_FIRST_ONLY,
+    UNKNOWN_CANCELLED,
+    CommonError,
+)
 from itembank.topics.judging import Wrong
 from itembank.topics.linear_equations.errors import catalogue as in_one_equation
 from itembank.topics.simultaneous_equations.catalogue import (
@@ -62,6 +68,10 @@ from itembank.topics.simultaneous_equations.stages import (
 SKIPPED = 2  # an error made on the way to a line that reaches a further stage
 ONE = Fraction(1)
 
+_ELSEWHERE = (MINUS_FIRST_ONLY, FACTOR_JOINED, UNKNOWN_CANCELLED, BARS_EXCHANGED)
+"""Errors of one equation that the lines of this topic have no place for."""
+_NOT_HERE = frozenset(error.name for error in _ELSEWHERE)
+
 
 class Change(NamedTuple):
     """A common error that gives a row; ``subject`` is the letter left alone by it, -1 for none."""
@@ -97,7 +107,8 @@ def in_one_letter(system: System, letters: Letters) -> Iterator[tuple[Wrong, int
         if line.place >= 0:
             judge = linear(letters[line.place])
             for wrong in judge.wrongs(equation_in(line)):
-                yield wrong, line.place
+                if wrong.name not in _NOT_HERE:
+                    yield wrong, line.place
             return
 
 
@@ -271,7 +282,7 @@ def _exchanged(system: System) -> Iterator[Change]:
 
 def catalogue() -> tuple[CommonError, ...]:
     """Every common error of the topic: its own, then those of one equation."""
-    return (*OWN, *in_one_equation())
+    return (*OWN, *(error for error in in_one_equation() if error not in _ELSEWHERE))
 
 
 def line_after(change: Change) -> Line:
