@@ -64,7 +64,7 @@ class Known:
     last: Form
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def form_of(relation: Relation, unknown: str) -> Form:
     """The form of a relation, joined or not.
 
@@ -159,7 +159,7 @@ def _poly_key(poly: Poly) -> Hashable:
     return ("values", -b / a, c / a)
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def key_of(values: tuple[Exact, ...]) -> Hashable:
     """The sum and the product of two values (one value counts twice); else the values."""
     distinct = tuple(dict.fromkeys(values))

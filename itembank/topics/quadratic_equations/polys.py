@@ -19,7 +19,7 @@ class NotQuadratic(NoValue):
     """An equation of another degree, or in other letters; the message says which."""
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def difference(relation: Relation, unknown: str) -> Poly:
     """Left minus right as ``(a, b, c)``.
 

@@ -21,6 +21,8 @@ from itembank.topics.kinds import TopicError
         ("4(x + 3) - 2x", "expressions", "Expand and simplify."),
         ("3x^2 - 2y, x = -2, y = 5", "expressions", "Find the value."),
         ("(x^2 - 9)/(x + 3)", "expressions", "Simplify fully."),
+        ("x^2 + 5x + 6", "factorising", "Factorise fully."),
+        ("x^2 = 4", "quadratic equations", "Solve the equation."),
     ],
 )
 def test_a_problem_finds_its_topic(problem: str, topic: str, instruction: str) -> None:
@@ -31,7 +33,6 @@ def test_a_problem_finds_its_topic(problem: str, topic: str, instruction: str) -
 @pytest.mark.parametrize(
     ("problem", "reason"),
     [
-        ("x^2 = 4", "the unknown is raised to the power 2"),
         ("2x + y = 3", "more than one unknown"),
         ("x^2 < 5", "no linear inequality: the unknown is raised to the power 2"),
         ("2x + y < 5", "this topic solves inequalities in one"),
@@ -45,3 +46,24 @@ def test_the_reason_is_that_of_the_problems_own_kind(problem: str, reason: str) 
     with pytest.raises(TopicError, match=reason) as caught:
         find_topic(problem)
     assert ";" not in str(caught.value)
+
+
+def test_every_topic_says_why_it_does_not_take_an_equation_of_degree_three() -> None:
+    with pytest.raises(TopicError, match="the power 3; the equation is of degree 3"):
+        find_topic("x^3 = 8")
+
+
+@pytest.mark.parametrize(
+    ("problem", "topic", "other"),
+    [
+        ("x^2 + 5x + 6", "expressions", "factorising"),
+        ("x^2 + 5x + 6 = 0", "factorising", "quadratic equations"),
+        ("2x + 3 = 7", "quadratic equations", "linear equations"),
+        ("2x + 3 < 7", "linear equations", "linear inequalities"),
+    ],
+)
+def test_a_problem_put_into_the_wrong_topic_is_told_the_right_one(
+    problem: str, topic: str, other: str
+) -> None:
+    with pytest.raises(TopicError, match=f"the topic '{other}' takes it"):
+        find_topic(problem, topic)
