@@ -1,0 +1,130 @@
+"""Are two expressions worth the same? Told apart at one point, called equal only when proved.
+
+An expression is evaluated once, exactly, at a point with a large number for each letter. Two that
+differ there are different; two that agree are compared as fractions of polynomials, multiplied
+crosswise. So a wrong line costs one evaluation, and no line is ever called right by chance.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.polynomials import times
+from itembank.algebra.rationals import unreduced
+from itembank.algebra.values import NoValue, Polynomial, number, symbols
+from itembank.algebra.written import (
+    Bracket,
+    Integer,
+    Negative,
+    Node,
+    Positive,
+    Power,
+    Product,
+    Quotient,
+    Sum,
+    Symbol,
+)
+
+HIGHEST_EXPONENT = 12
+MOST_BITS = 20_000
+
+
+class Worth:
+    """What an expression is worth, as a key: equal to another exactly where that is proved.
+
+    Raises:
+        NoValue: for what has no value, or is beyond the bounds.
+    """
+
+    __slots__ = ("node", "point")
+
+    def __init__(self, node: Node) -> None:
+        self.node = node
+        self.point = at_point(node)
+
+    def __hash__(self) -> int:
+        return hash(self.point)
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Worth) or self.point != other.point:
+            return False
+        return self.node == other.node or same_worth(self.node, other.node)
+
+
+@lru_cache(maxsize=16384)
+def same_worth(one: Node, other: Node) -> bool:
+    """Whether two expressions are the same fraction of polynomials; False where it is not shown."""
+    try:
+        (a, b), (c, d) = unreduced(one), unreduced(other)
+        return a == c if b == d else times(a, d) == times(c, b)
+    except NoValue:
+        return False
+
+
+@lru_cache(maxsize=256)
+def coordinate(letter: str) -> Fraction:
+    """The number that stands for a letter at the point."""
+    return Fraction(10_007 + 2 * ord(letter) ** 2)
+
+
+@lru_cache(maxsize=16384)
+def at_point(node: Node) -> Fraction:
+    """The value of an expression at the point.
+
+    Raises:
+        NoValue: for a division by zero, a letter in an exponent, and what has no exact value.
+    """
+    match node:
+        case Integer(digits):
+            return Fraction(int(digits))
+        case Symbol(name):
+            return coordinate(name)
+        case Negative(body):
+            return -at_point(body)
+        case Positive(body) | Bracket(body):
+            return at_point(body)
+        case Sum(terms) if all(sign in "+-" for sign, _ in terms):
+            out = Fraction(0)
+            for sign, body in terms:
+                out = out + at_point(body) if sign == "+" else out - at_point(body)
+            return _bounded(out)
+        case Product(factors):
+            out = Fraction(1)
+            for factor in factors:
+                out = out * at_point(factor)
+            return _bounded(out)
+        case Quotient(top, bottom):
+            below = at_point(bottom)
+            if not below:
+                raise NoValue("division by zero")
+            return _bounded(at_point(top) / below)
+        case Power(base, exponent):
+            return _raised(at_point(base), number(exponent))
+        case _ if not symbols(node):
+            return number(node)
+    raise NoValue("no expression with a value")
+
+
+def polynomial_at_point(polynomial: Polynomial) -> Fraction:
+    """The value of a polynomial at the point."""
+    out = Fraction(0)
+    for monomial, size in polynomial:
+        for name, power in monomial:
+            size = size * coordinate(name) ** power
+        out = out + size
+    return out
+
+
+def _raised(base: Fraction, exponent: Fraction) -> Fraction:
+    if exponent.denominator != 1 or abs(exponent) > HIGHEST_EXPONENT:
+        raise NoValue("an exponent that is not a whole number up to 12")
+    if exponent < 0 and not base:
+        raise NoValue("division by zero")
+    return _bounded(base ** int(exponent))
+
+
+def _bounded(value: Fraction) -> Fraction:
+    if value.numerator.bit_length() + value.denominator.bit_length() > MOST_BITS:
+        raise NoValue("a number too large to judge")
+    return value
