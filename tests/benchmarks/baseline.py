@@ -46,9 +46,13 @@ def solution_set(text: str, unknown: sympy.Symbol) -> Any:
 
 
 def parsed(side: str, unknown: sympy.Symbol) -> Any:
+    return expression(side, {unknown.name: unknown})
+
+
+def expression(side: str, names: dict[str, sympy.Symbol]) -> Any:
+    """One of our own typed expressions as SymPy's; ``names`` are its letters."""
     written = _MIXED.sub(r"(\1+\2/\3)", side).translate(_OURS)
     written = _RECURRING.sub(r"\1[\2]", written)
-    names = {unknown.name: unknown}
     return parse_expr(written, names, _TRANSFORMATIONS, _EXACT)
 
 

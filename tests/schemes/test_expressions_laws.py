@@ -134,7 +134,7 @@ def test_one_common_error_loses_the_accuracy_and_its_own_method(
     lost = sum(point.value - point.awarded for point in methods)
     removes = {s for w in judge(found.problem).wrongs(judge(found.problem).start)
                if w.name == mistake.name for s in w.removes}  # fmt: skip
-    assert lost <= max(1, len(removes)) or result.referred
+    assert lost <= 1 + len(removes) or result.referred
 
 
 def _turned_round(node: Node) -> Node:

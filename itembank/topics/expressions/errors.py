@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
+from functools import lru_cache, partial
+from typing import NamedTuple
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.polynomials import quotient
-from itembank.algebra.rationals import Rational, least_common, rational
+from itembank.algebra.rationals import least_common
 from itembank.algebra.values import NoValue, Polynomial, polynomial, symbols
+from itembank.algebra.worths import Worth, at_point, polynomial_at_point
 from itembank.algebra.written import Integer, Node, Quotient
 from itembank.topics.catalogue import CommonError
 from itembank.topics.expressions import fraction_errors as bars
@@ -22,7 +26,14 @@ from itembank.topics.expressions.multiplying_errors import (
     Change,
     wrong_brackets,
 )
-from itembank.topics.expressions.pieces import Pieces, flat, has_bracket, pieces, written
+from itembank.topics.expressions.pieces import (
+    Pieces,
+    flat,
+    has_bracket,
+    pieces,
+    pieces_at_point,
+    written,
+)
 from itembank.topics.expressions.problems import COLLECT, FRACTIONS, PUT, Task
 from itembank.topics.expressions.putting_errors import PUTTING, wrong_values
 from itembank.topics.expressions.stages import (
@@ -52,20 +63,72 @@ FAR = 2
 FACTORS = (NUMERATOR, DENOMINATOR, FACTORISED)
 
 
-def wrongs(task: Task, stages: Sequence[str], form: Node) -> Iterator[Wrong]:
+class Candidate(NamedTuple):
+    """A common error where it applies, its line not built yet: ``point`` is the line's worth there.
+
+    ``build`` gives the plain tree of the line.
+    """
+
+    error: CommonError
+    stages: tuple[str, ...]
+    point: Fraction
+    build: Callable[[], Node]
+    removes: tuple[str, ...] = ()
+    cost: int = 0
+    where: str = ""
+
+    def wrong(self, after: Node) -> Wrong:
+        """The error as the marker takes it."""
+        error = self.error
+        return Wrong(
+            error.name,
+            error.words,
+            self.stages,
+            self.removes,
+            after,
+            cost=self.cost,
+            where=self.where,
+        )
+
+
+def wrongs(task: Task, stages: tuple[str, ...], form: Node) -> Iterator[Wrong]:
     """Every common error applied wherever it applies.
 
     One that lies further off is left out where a nearer one gives the same.
     """
-    nearest: dict[Rational, int] = {}
-    for wrong in sorted(_wrongs(task, stages, form), key=lambda wrong: wrong.cost):
-        with suppress(NoValue):
-            cost = nearest.setdefault(rational(wrong.after), wrong.cost)
-            if wrong.cost < FAR or wrong.cost == cost:
-                yield wrong
+    for found in _indexed(task, stages, form).values():
+        for candidate in _near(found):
+            after = candidate.build()
+            with suppress(NoValue):
+                at_point(after)
+                yield candidate.wrong(after)
 
 
-def _wrongs(task: Task, stages: Sequence[str], form: Node) -> Iterator[Wrong]:
+def wrongs_to(task: Task, stages: tuple[str, ...], source: Node, form: Node) -> Sequence[Wrong]:
+    """The common errors that, made in a source, lead to the worth of a form."""
+    worth = Worth(form)
+    found = _indexed(task, stages, source).get(worth.point, ())
+    built = [(candidate, candidate.build()) for candidate in _near(found)]
+    return [candidate.wrong(after) for candidate, after in built if Worth(after) == worth]
+
+
+def _near(found: Sequence[Candidate]) -> Iterator[Candidate]:
+    """Of errors that give the same, those that are near, or the nearest."""
+    nearest = min((candidate.cost for candidate in found), default=0)
+    return (one for one in found if one.cost < FAR or one.cost == nearest)
+
+
+@lru_cache(maxsize=4096)
+def _indexed(
+    task: Task, stages: tuple[str, ...], form: Node
+) -> dict[Fraction, tuple[Candidate, ...]]:
+    out: dict[Fraction, list[Candidate]] = {}
+    for candidate in _candidates(task, stages, form):
+        out.setdefault(candidate.point, []).append(candidate)
+    return {point: tuple(found) for point, found in out.items()}
+
+
+def _candidates(task: Task, stages: Sequence[str], form: Node) -> Iterator[Candidate]:
     if task.kind in FRACTIONS:
         with suppress(NoValue):
             yield from _in_fractions(stages, form)
@@ -76,49 +139,55 @@ def _wrongs(task: Task, stages: Sequence[str], form: Node) -> Iterator[Wrong]:
     if task.kind == PUT:
         for change in wrong_values(form, task.put):
             stage = PUT_IN if change.touches == PUTTING else VALUE
-            yield _wrong(change.error, (stage,), change.after)
+            with suppress(NoValue):
+                point = at_point(change.after)
+                yield Candidate(change.error, (stage,), point, partial(_as_is, change.after))
 
 
-def _wrong(
-    error: CommonError,
+def _as_is(node: Node) -> Node:
+    return node
+
+
+def _of_pieces(
+    change: Change,
     stages: tuple[str, ...],
-    after: Node,
     removes: tuple[str, ...] = (),
-    cost: int = 0,
+    further: int = 0,
     where: str = "",
-) -> Wrong:
-    return Wrong(error.name, error.words, stages, removes, after, cost=cost, where=where)
+) -> Candidate:
+    build = partial(written, change.after)
+    cost = change.cost + further
+    point = pieces_at_point(change.after)
+    return Candidate(change.error, stages, point, build, removes, cost, where)
 
 
-def _in_polynomial(kind: str, stages: Sequence[str], form: Node) -> Iterator[Wrong]:
+def _in_polynomial(kind: str, stages: Sequence[str], form: Node) -> Iterator[Candidate]:
     """Errors in multiplying out, in powers and in collecting."""
     last = LAST[kind]
     parts = pieces(form)
     for change in wrong_brackets(parts):
-        served = _bracket_stages(stages, change, last)
         removes = (BRACKETS,) if change.touches == EVERY else ()
-        yield _wrong(change.error, served, written(change.after), removes, change.cost)
+        yield _of_pieces(change, _bracket_stages(stages, change, last), removes)
     if TWO_BRACKETS in stages:
-        yield from _second_product(parts, last)  # fmt: skip
+        yield from _second_product(parts, last)
     for change in wrong_powers(form):
-        yield _wrong(change.error, (last,), written(change.after))
+        yield _of_pieces(change, (last,))
     spread = flat(parts)
     further = FURTHER if spread != parts else 0
     for change in wrong_joins(spread):
         if further and change.error is TERM_LEFT:
             continue  # a product left out, told of already
         stage = ONE_KIND if change.touches == JOIN and kind == COLLECT else last
-        cost = change.cost + further
-        yield _wrong(change.error, (stage,), written(change.after), (), cost, JOINED)
+        yield _of_pieces(change, (stage,), (), further, JOINED)
 
 
-def _second_product(parts: Pieces, last: str) -> Iterator[Wrong]:
+def _second_product(parts: Pieces, last: str) -> Iterator[Candidate]:
     """Two of three brackets multiplied rightly, the rest wrongly."""
     halfway = tidied(tuple(new for part in parts for new in advanced(part, True)))
     if any(len(part.brackets) > 2 for part in parts) and has_bracket(halfway):
         for change in wrong_brackets(halfway):
             stage = last if change.touches == ONE_PRODUCT else BRACKETS
-            yield _wrong(change.error, (stage,), written(change.after), (), change.cost + 2)
+            yield _of_pieces(change, (stage,), (), 2)
 
 
 def _bracket_stages(stages: Sequence[str], change: Change, last: str) -> tuple[str, ...]:
@@ -127,13 +196,14 @@ def _bracket_stages(stages: Sequence[str], change: Change, last: str) -> tuple[s
     return (TWO_BRACKETS, BRACKETS) if TWO_BRACKETS in stages else (BRACKETS,)
 
 
-def _in_fractions(stages: Sequence[str], form: Node) -> Iterator[Wrong]:
+def _in_fractions(stages: Sequence[str], form: Node) -> Iterator[Candidate]:
     single = as_terms(form)
     for change in wrong_fractions(form):
-        if not change.bottom:
-            continue
-        served, removes = _fraction_stages(stages, change.touches)
-        yield _wrong(change.error, served, tree_of(change), removes)
+        below = polynomial_at_point(change.bottom)
+        if below:
+            served, removes = _fraction_stages(stages, change.touches)
+            point = polynomial_at_point(change.top) / below
+            yield Candidate(change.error, served, point, partial(tree_of, change), removes)
     yield from _above_the_bar(stages, form, len(single) > 1 or SINGLE not in stages)
 
 
@@ -156,7 +226,7 @@ def _fraction_stages(
             return (shown or (LOWEST,)), shown
 
 
-def _above_the_bar(stages: Sequence[str], form: Node, several: bool) -> Iterator[Wrong]:
+def _above_the_bar(stages: Sequence[str], form: Node, several: bool) -> Iterator[Candidate]:
     """Errors in multiplying out and collecting what stands above one bar."""
     above, below = _over_one_bar(form)
     stage = NUMERATORS if SINGLE in stages else LOWEST
@@ -165,11 +235,23 @@ def _above_the_bar(stages: Sequence[str], form: Node, several: bool) -> Iterator
         parts = pieces(above)
     except NoValue:
         return
+    under = at_point(below)
     for change in wrong_brackets(parts):
-        yield _wrong(change.error, (stage,), _under(written(change.after), below), (), several)
+        yield _over(change, (stage,), below, under, int(several))
     for change in wrong_joins(flat(parts)):
-        after = _under(written(change.after), below)
-        yield _wrong(change.error, (last,), after, (), change.cost + FURTHER * several)
+        yield _over(change, (last,), below, under, FURTHER * several)
+
+
+def _over(
+    change: Change, stages: tuple[str, ...], below: Node, under: Fraction, further: int
+) -> Candidate:
+    point = pieces_at_point(change.after) / under
+    build = partial(_built_over, change.after, below)
+    return Candidate(change.error, stages, point, build, (), change.cost + further)
+
+
+def _built_over(above: Pieces, below: Node) -> Node:
+    return _under(written(above), below)
 
 
 def _under(top: Node, bottom: Node) -> Node:

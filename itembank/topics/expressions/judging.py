@@ -6,16 +6,17 @@ polynomials, or, where values are put in, its value. The form decides the last m
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 
 from itembank.algebra.matching import same_relation
 from itembank.algebra.polynomials import constant
-from itembank.algebra.rationals import Rational, rational
+from itembank.algebra.rationals import rational
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, number, symbols, walk
+from itembank.algebra.worths import Worth
 from itembank.algebra.written import CutShort, Integer, Node, Relation, Symbol
-from itembank.topics.expressions.errors import JOINED, wrongs
+from itembank.topics.expressions.errors import JOINED, wrongs, wrongs_to
 from itembank.topics.expressions.finished import unfinished
 from itembank.topics.expressions.pieces import pieces
 from itembank.topics.expressions.problems import (
@@ -107,7 +108,7 @@ class ExpressionJudge(PlainJudge):
         """Whether an expression with letters is set equal to a number that it does not come to."""
         if self.task.kind == PUT or len(sides) < 2 or all(map(symbols, sides)):
             return False
-        return constant(self.key(self.start)[0]) is None
+        return constant(rational(self.start)[0]) is None
 
     def form(self, relation: Relation) -> Node:
         """The plain tree of an expression.
@@ -121,9 +122,9 @@ class ExpressionJudge(PlainJudge):
         self.key(node)
         return node
 
-    def key(self, form: Node) -> Rational:
-        """The fraction of polynomials in lowest terms."""
-        return rational(form)
+    def key(self, form: Node) -> Worth:
+        """What the expression is worth."""
+        return Worth(form)
 
     def keeps(self, source: Node, form: Node) -> bool:
         """Whether the worth is kept; values may have been put in for some of the letters."""
@@ -150,6 +151,10 @@ class ExpressionJudge(PlainJudge):
     def wrongs(self, form: Node) -> Iterator[Wrong]:
         """Every common error applied wherever it applies."""
         return wrongs(self.task, self.stages, form)
+
+    def wrongs_to(self, source: Node, form: Node) -> Sequence[Wrong]:
+        """The common errors that lead to a line, built only where they do."""
+        return wrongs_to(self.task, self.stages, source, form)
 
     def fits(self, wrong: Wrong, form: Node) -> int | None:
         """Every way to go on from the error is natural; terms joined wrongly stand joined."""

@@ -14,6 +14,7 @@ from typing import NamedTuple
 from itembank.algebra.exact import Fraction
 from itembank.algebra.polynomials import joined_monomial
 from itembank.algebra.values import Monomial, NoValue, Polynomial, number, polynomial, symbols
+from itembank.algebra.worths import coordinate
 from itembank.algebra.written import Negative, Node, Power, Product, Quotient, Sum
 from itembank.topics.expressions.trees import polynomial_node, summed, term_node, terms
 
@@ -202,6 +203,19 @@ def _body(part: Piece) -> Node:
         inner = written(group.inner)
         brackets.append(Power(inner, Integer(str(group.power))) if group.power > 1 else inner)
     return term_node(abs(part.size), part.letters, brackets)
+
+
+def pieces_at_point(parts: Pieces) -> Fraction:
+    """What the pieces are worth at the point at which expressions are told apart."""
+    out = Fraction(0)
+    for part in parts:
+        size = part.size
+        for name, power in part.letters:
+            size = size * coordinate(name) ** power
+        for group in part.groups:
+            size = size * pieces_at_point(group.inner) ** group.power
+        out = out + size
+    return out
 
 
 def in_simplest_form(node: Node) -> Node:

@@ -9,10 +9,10 @@ import re
 from dataclasses import dataclass
 from functools import cached_property
 
-from itembank.algebra.rationals import rational
 from itembank.algebra.reading import read_line
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, number, symbols, walk
+from itembank.algebra.worths import at_point
 from itembank.algebra.written import (
     CutShort,
     Node,
@@ -26,6 +26,7 @@ from itembank.algebra.written import (
     Symbol,
 )
 from itembank.topics.expressions.pieces import has_bracket, pieces
+from itembank.topics.expressions.putting import value_of
 from itembank.topics.expressions.trees import has_fraction, meant, plain, terms
 from itembank.topics.kinds import OtherKind, TopicError
 
@@ -164,10 +165,12 @@ def _check_values(task: Task) -> None:
 
 def _check_worth(task: Task) -> None:
     try:
-        rational(task.node)
-        if task.kind in (COLLECT, EXPAND):
+        at_point(task.node)
+        if task.values:
+            value_of(task.node, task.put)
+        elif task.kind in (COLLECT, EXPAND):
             pieces(task.node)
-        elif task.kind in FRACTIONS and _mixes(task.node):
+        elif _mixes(task.node):
             raise TopicError("a sum of fractions inside a product or a fraction is not taken")
     except NoValue as fault:
         raise TopicError(f"the expression cannot be worked with: {fault}") from fault

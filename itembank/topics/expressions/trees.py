@@ -151,6 +151,7 @@ def over(top: Node, bottom: Node) -> Node:
     return top if bottom == Integer("1") else Quotient(top, bottom, "/")
 
 
+@lru_cache(maxsize=16384)
 def has_fraction(node: Node) -> bool:
     """Whether a fraction bar stands below or above a letter."""
     return any(isinstance(part, Quotient) and symbols(part) for part in walk(node))
