@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from itembank.algebra.matching import same_relation
 from itembank.algebra.polynomials import constant
@@ -189,21 +190,7 @@ class ExpressionJudge(PlainJudge):
 
     def answer(self, relation: Relation) -> Answer | None:
         """An expression; one with something left to do is a part that others complete."""
-        if relation.signs:
-            return None
-        node = relation.sides[0]
-        if any(isinstance(part, CutShort) for part in walk(node)):
-            return Answer(node, (), True) if self.task.kind == PUT else None
-        try:
-            left = unfinished(plain(node), self.task.kind)
-            if self.task.kind == PUT:
-                if symbols(node):
-                    return None
-                return Answer(node, (number(node),), working=bool(left), partial=bool(left))
-            key = self.key(plain(node))
-        except NoValue:
-            return None
-        return Answer(node, (key,), working=True, unfinished=left, partial=bool(left))
+        return None if relation.signs else _stated(relation.sides[0], self.task.kind)
 
     def value_of(self, form: Node) -> Hashable | None:
         """The value that the letters give, or the worth of the expression."""
@@ -225,6 +212,22 @@ class ExpressionJudge(PlainJudge):
         except (TopicError, NoValue):
             return None
         return other if other.task.kind == self.task.kind else None
+
+
+@lru_cache(maxsize=16384)
+def _stated(node: Node, kind: str) -> Answer | None:
+    if any(isinstance(part, CutShort) for part in walk(node)):
+        return Answer(node, (), True) if kind == PUT else None
+    try:
+        left = unfinished(plain(node), kind)
+        if kind == PUT:
+            if symbols(node):
+                return None
+            return Answer(node, (number(node),), working=bool(left), partial=bool(left))
+        worth = Worth(plain(node))
+    except NoValue:
+        return None
+    return Answer(node, (worth,), working=True, unfinished=left, partial=bool(left))
 
 
 def _unworked(form: Node) -> bool:

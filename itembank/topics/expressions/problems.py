@@ -11,8 +11,8 @@ from functools import cached_property
 
 from itembank.algebra.reading import read_line
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, number, symbols, walk
-from itembank.algebra.worths import at_point
+from itembank.algebra.values import NoValue, number, polynomial, symbols, walk
+from itembank.algebra.worths import HIGHEST_EXPONENT, at_point
 from itembank.algebra.written import (
     CutShort,
     Node,
@@ -170,10 +170,17 @@ def _check_worth(task: Task) -> None:
             value_of(task.node, task.put)
         elif task.kind in (COLLECT, EXPAND):
             pieces(task.node)
+            _check_powers(task.node)
         elif _mixes(task.node):
             raise TopicError("a sum of fractions inside a product or a fraction is not taken")
     except NoValue as fault:
         raise TopicError(f"the expression cannot be worked with: {fault}") from fault
+
+
+def _check_powers(node: Node) -> None:
+    powers = [power for monomial, _ in polynomial(node) for _, power in monomial]
+    if max(powers, default=0) > HIGHEST_EXPONENT:
+        raise TopicError(f"this topic takes powers up to {HIGHEST_EXPONENT}")
 
 
 def _mixes(node: Node) -> bool:

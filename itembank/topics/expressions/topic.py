@@ -89,7 +89,10 @@ def solve(problem: str) -> Solution:
 def work_out(problem: str) -> Solution:
     """The solution as :func:`solve` gives it, not yet confirmed."""
     task = judge(problem).task
-    routes = routes_of(task)
+    try:
+        routes = routes_of(task)
+    except NoValue as fault:
+        raise TopicError(f"the expression cannot be worked with: {fault}") from fault
     answer = routes[0].lines[-1].text
     return Solution(
         task.text, TOPIC, answer, _forms(task, answer), routes, stages(problem), checked=True

@@ -143,6 +143,7 @@ REFUSED = {
     "2x, x = 3, x = 4": (TopicError, "two values"),
     "2x, x = 3, y = 4": (TopicError, "does not hold y"),
     "1/x, x = 0": (TopicError, "division by zero"),
+    "4x^7 × 5x^6": (TopicError, "powers up to 12"),
     "(x + 1)/(2 + 1/x)": (TopicError, "a sum of fractions inside"),
     "√(x + 1) + x": (TopicError, "no roots"),
     "x/(x - x)": (TopicError, "division by zero"),
