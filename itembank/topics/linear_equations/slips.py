@@ -101,6 +101,8 @@ def _carried(source: Equation, line: Equation, right: Fraction, wrong: Fraction,
 
     It was only to be copied: in ``32 - 40`` for 32 an operation is written (conventions 3.14).
     """
+    if wrong * right < 0 and wrong != -right:
+        return False  # the number or the sign is copied wrongly, not both
     return all(
         any(part.kind == kind and part.worth == number for side in sides for part in side)
         for sides, number in ((source, right), (line, wrong))

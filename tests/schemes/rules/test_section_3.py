@@ -208,6 +208,16 @@ def test_3_5_fractions_added_wrongly_remove_fractions_cleared() -> None:
     assert (marked.points[0].awarded, marked.points[2].awarded) == (0, 0)
 
 
+@table(
+    ("with the sign", "-44 = 5x - 4", "-4x = -40", "M0 A0, referred 0-1"),
+    ("alone", "-44 = 5x - 4", "4x = -40", "M1 A0"),
+)
+def test_3_14_a_number_miscopied_with_its_sign_too_is_no_miscopy(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
 def test_3_6_numbers_that_stand_apart_do_not_show_the_operation_on_the_unknown() -> None:
     lines = "7x = 18 - 15 + 3"  # 9x from the brackets, and 7 for 9
 
