@@ -28,7 +28,7 @@ from itembank.algebra.written import (
     Sum,
     Symbol,
 )
-from itembank.topics.kinds import TopicError
+from itembank.topics.kinds import OtherKind, TopicError
 
 Piece = tuple[str, Node]
 Pieces = tuple[Piece, ...]
@@ -133,7 +133,7 @@ def _constant(node: Node) -> Term:
 
 def _product_term(factors: tuple[Node, ...]) -> Term:
     if sum(1 for factor in factors if symbols(factor)) > 1:
-        raise TopicError("this is no linear equation: the unknown is multiplied by the unknown")
+        raise OtherKind("this is no linear equation: the unknown is multiplied by the unknown")
     read = [term_of(factor) for factor in factors]
     bodies = [one for one in read if one.body is not None]
     top, over = Fraction(1), Fraction(1)
@@ -163,7 +163,7 @@ def _power_term(base: Node, exponent: Node) -> Term:
     power = term_of(exponent).size
     if power == 1:
         return term_of(base)
-    raise TopicError(f"this is no linear equation: the unknown is raised to the power {power}")
+    raise OtherKind(f"this is no linear equation: the unknown is raised to the power {power}")
 
 
 def holds_decimal(relation: Relation) -> bool:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from itembank.algebra.joining import joined
 from itembank.algebra.reading import read_line
-from itembank.algebra.values import NoValue, relation_symbols, symbols, walk
-from itembank.algebra.written import Quotient, Relation
+from itembank.algebra.values import NoValue, polynomial, relation_symbols, symbols, walk
+from itembank.algebra.written import Node, Quotient, Relation
 from itembank.topics.kinds import OtherKind, TopicError
 from itembank.topics.quadratic_equations import stating
 from itembank.topics.quadratic_equations.forms import Form, form_of, is_real, solutions
@@ -39,6 +39,8 @@ def read_problem(problem: str) -> tuple[Relation, str]:
     if not relation.signs or any(sign not in ("=", "or", "and") for sign in relation.signs):
         raise OtherKind("this topic takes equations; here there is no sign of equality, or another")
     form = _form(relation, letters[0])
+    if form.shape == BRANCH and any(map(_squared, relation.sides)):
+        raise TopicError("the square terms cancel: write it without them, a linear equation")
     if form.shape == BRANCH or _states_all(relation, letters[0]):
         raise OtherKind("this equation is not quadratic: linear equations take it")
     return relation, letters[0]
@@ -47,6 +49,14 @@ def read_problem(problem: str) -> tuple[Relation, str]:
 def _one_unknown(relations: list[Relation]) -> bool:
     letters = frozenset().union(*map(relation_symbols, relations))
     return len(letters) == 1 and all("=" in relation.signs for relation in relations)
+
+
+def _squared(side: Node) -> bool:
+    """Whether the square of the unknown stands in a side, multiplied out or not."""
+    try:
+        return any(monomial and monomial[0][1] > 1 for monomial, _ in polynomial(side))
+    except NoValue:
+        return False  # roots or ±: a line half solved
 
 
 def _states_all(relation: Relation, unknown: str) -> bool:
@@ -63,14 +73,12 @@ def _form(relation: Relation, unknown: str) -> Form:
         found = solutions(form)
     except NotQuadratic as fault:
         if str(fault).startswith("degree"):
-            raise TopicError(
-                f"the equation is of {fault}; this topic takes degree 2 only"
-            ) from fault
+            raise TopicError(f"an equation of {fault}: no topic takes more than 2") from fault
         raise OtherKind(f"this is no quadratic equation: {fault}") from fault
     except NoValue as fault:
         raise TopicError(f"this equation cannot be judged: {fault}") from fault
     if form.poly is None and form.shape not in (BRANCHES, BRANCH):
-        raise OtherKind("the square terms cancel: this is no quadratic equation")
+        raise TopicError("the square terms cancel: write it without them, a linear equation")
     if form.poly is None and not all(map(is_real, form.values)) and found:
         raise TopicError("this equation has solutions that are not real beside others")
     return form

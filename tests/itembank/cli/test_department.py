@@ -85,7 +85,7 @@ def test_the_commands_of_the_readme_do_the_whole_job(call: Call, tmp_path: Path)
 def test_a_table_of_items_comes_in_whole_or_not_at_all(call: Call, tmp_path: Path) -> None:
     table = tmp_path / "items.csv"
     table.write_text(
-        "problem,minutes,calculator\n6x - 7 = 23,2,yes\n3x + = 5,2,no\nx^2 = 4,two,maybe\n"
+        "problem,minutes,calculator\n6x - 7 = 23,2,yes\n3x + = 5,2,no\nx^3 = 4,two,maybe\n"
     )
     call("bank", "create")
 

@@ -28,7 +28,7 @@ def test_solve_answers_every_record_in_order_past_the_bad_ones(call: Call) -> No
     stdin = _jsonl(
         {"id": "a", "problem": "4x + 3 = 14"},
         {"id": "b", "problem": "4x + = 14"},
-        {"id": "c", "problem": "x^2 + x + 1 = 14"},
+        {"id": "c", "problem": "x^3 + x + 1 = 14"},
         {"id": "d", "problem": "x + y = 14"},
         {"id": "e"},
         {"id": 6, "problem": "3(x + 4) = 3x + 5"},

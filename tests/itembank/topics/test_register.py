@@ -18,6 +18,7 @@ from itembank.topics.kinds import TopicError
             "linear inequalities",
             "List the integers that satisfy the inequality.",
         ),
+        ("x^2 + x + 1 = 14", "quadratic equations", "Solve the equation."),
         ("4(x + 3) - 2x", "expressions", "Expand and simplify."),
         ("3x^2 - 2y, x = -2, y = 5", "expressions", "Find the value."),
         ("(x^2 - 9)/(x + 3)", "expressions", "Simplify fully."),
@@ -33,6 +34,9 @@ def test_a_problem_finds_its_topic(problem: str, topic: str, instruction: str) -
 @pytest.mark.parametrize(
     ("problem", "reason"),
     [
+        ("x^3 = 8", "an equation of degree 3: no topic takes more than 2"),
+        ("x^2 + 3x = x^2 + 6", "the square terms cancel"),
+        ("x(x + 3) = x^2 + 3x", "the square terms cancel"),
         ("2x + y = 3", "more than one unknown"),
         ("x^2 < 5", "no linear inequality: the unknown is raised to the power 2"),
         ("2x + y < 5", "this topic solves inequalities in one"),
