@@ -42,18 +42,15 @@ def solution_set(text: str, unknown: sympy.Symbol) -> Any:
     left, equals, right = text.partition("=")
     if not equals:
         return sympy.EmptySet
-    return sympy.solveset(parsed(left, unknown) - parsed(right, unknown), unknown)
+    names = {unknown.name: unknown}
+    return sympy.solveset(parsed_in(left, names) - parsed_in(right, names), unknown)
 
 
-def parsed(side: str, unknown: sympy.Symbol) -> Any:
-    return expression(side, {unknown.name: unknown})
-
-
-def expression(side: str, names: dict[str, sympy.Symbol]) -> Any:
-    """One of our own typed expressions as SymPy's; ``names`` are its letters."""
+def parsed_in(side: str, names: dict[str, Any]) -> Any:
+    """A typed side as SymPy's parser reads it, with the names it may use."""
     written = _MIXED.sub(r"(\1+\2/\3)", side).translate(_OURS)
     written = _RECURRING.sub(r"\1[\2]", written)
-    return parse_expr(written, names, _TRANSFORMATIONS, _EXACT)
+    return parse_expr(written, dict(names), _TRANSFORMATIONS, _EXACT)
 
 
 def unknown_of(problem: str) -> sympy.Symbol:

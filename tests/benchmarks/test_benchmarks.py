@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from itembank.topics import topics_by_name
 from tests.benchmarks.__main__ import main
 from tests.benchmarks.baseline import follow
+from tests.benchmarks.topics import main as topics
 from tests.benchmarks.workload import cohort, distinct_scripts, problems
+from tests.benchmarks.yardsticks import YARDSTICKS
 
 
 def test_the_command_prints_a_row_for_each_measurement(capsys: pytest.CaptureFixture[str]) -> None:
@@ -35,3 +38,32 @@ def test_the_work_is_the_same_every_time_and_as_much_as_was_asked() -> None:
     assert len(set(problems(80))) == 80
     assert len(distinct_scripts(5)) == 5
     assert len(set(cohort(60))) < 60
+
+
+@pytest.mark.parametrize("topic", topics_by_name())
+def test_every_topic_has_a_row_against_a_yardstick_of_its_own(
+    topic: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    topics([topic, "--problems", "2", "--repeats", "1"])
+
+    shown = capsys.readouterr().out
+    assert shown.count(topic) == 2
+    assert "Scripts a second" in shown
+
+
+@pytest.mark.parametrize(
+    ("topic", "problem", "lines", "follow"),
+    [
+        ("linear inequalities", "3 - 2x < 11", ["-2x < 8", "x < -4"], [True, False]),
+        ("expressions", "(x + 3)^2", ["x^2 + 6x + 9"], [True]),
+        ("expressions", "(x + 3)^2", ["x^2 + 9"], [False]),
+        ("factorising", "x^2 + 5x + 6", ["(x + 2)(x + 3)", "(x + 1)(x + 6)"], [True, False]),
+        ("quadratic equations", "x^2 = 5x", ["x(x - 5) = 0", "x = 5"], [True, False]),
+        ("quadratic equations", "x^2 = 7", ["x = ±√7", "x = √7 or x = -√7"], [True, True]),
+        ("simultaneous equations", "2x + y = 7, x - y = 2", ["3x = 9", "x = 4"], [True, False]),
+    ],
+)
+def test_the_yardsticks_of_the_topics_tell_right_lines_from_wrong_ones(
+    topic: str, problem: str, lines: list[str], follow: list[bool]
+) -> None:
+    assert YARDSTICKS[topic].follow(problem, lines) == follow

@@ -1,0 +1,104 @@
+"""What does each topic hold, and how fast is it? ``python -m tests.benchmarks.topics``: a table.
+
+Solving is every route of a problem, each line checked, against SymPy giving the answer alone.
+Marking is of distinct scripts, each of a problem of its own, about half of whose lines are wrong,
+against SymPy telling which lines follow (:mod:`tests.benchmarks.yardsticks`); the schemes are built
+beforehand. All memories are emptied before each repeat; no test asserts a time.
+"""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from random import Random
+
+from rich.console import Console
+
+from itembank.cli.printing import table
+from itembank.topics import Topic, topics_by_name
+from schemes.building import default_scheme
+from schemes.marking import mark_script
+from schemes.simulating import simulate
+from tests.benchmarks.measuring import best
+from tests.benchmarks.workload import ERRING, Script
+from tests.benchmarks.yardsticks import YARDSTICKS
+
+HOLDS = ("Topic", "Routes#", "Stages#", "Errors#", "Families#")
+SPEED = (
+    *("Topic", "Solve, ms#", "SymPy, ms#", "Ratio#"),
+    *("Scripts a second#", "SymPy#", "Ratio#", "Wrong#"),
+)
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Measure every topic, or those named, and print."""
+    parser = argparse.ArgumentParser(prog="python -m tests.benchmarks.topics", description=__doc__)
+    parser.add_argument("topics", nargs="*", help="topics; else all")
+    parser.add_argument("--problems", type=int, default=120, help="problems of each topic")
+    parser.add_argument("--repeats", type=int, default=3, help="repeats of each measurement")
+    asked = parser.parse_args(arguments)
+    topics = [topics_by_name()[name] for name in asked.topics or topics_by_name()]
+    screen = Console(highlight=False, width=120)
+    holds, speed = [], []
+    for topic in topics:
+        problems = drawn(topic, asked.problems)
+        holds.append(_holds(topic, problems))
+        speed.append(_speed(topic, problems, asked.repeats))
+    screen.print(table("What the topics hold", HOLDS, holds))
+    screen.print(table("Every topic against SymPy alone", SPEED, speed))
+
+
+def drawn(topic: Topic, count: int) -> list[str]:
+    """So many distinct problems, over all families in turn."""
+    random = Random(f"problems of {topic.name}")
+    found: dict[str, None] = {}
+    place = 0
+    while len(found) < count:
+        found.setdefault(topic.families[place % len(topic.families)].make(random))
+        place += 1
+    return list(found)
+
+
+def written(topic: Topic, problems: Sequence[str]) -> list[Script]:
+    """A simulated script of each problem, most of them with an error."""
+    random = Random(f"scripts of {topic.name}")
+    scripts = [simulate(problem, random, ERRING, topic.name) for problem in problems]
+    return [Script(one.problem, one.lines) for one in scripts]
+
+
+def _holds(topic: Topic, problems: Sequence[str]) -> tuple[str, ...]:
+    routes = {route.name for problem in problems for route in topic.solve(problem).routes}
+    counts = (len(routes), len(topic.rules), len(topic.errors), len(topic.families))
+    return topic.name, *map(str, counts)
+
+
+def _speed(topic: Topic, problems: Sequence[str], repeats: int) -> tuple[str, ...]:
+    yardstick = YARDSTICKS[topic.name]
+    scripts = written(topic, problems)
+    schemes = {one.problem: default_scheme(one.problem, topic.name) for one in scripts}
+    lines = [[line.text for line in script.lines] for script in scripts]
+    follows: list[list[bool]] = []
+
+    def marked() -> None:
+        for script in scripts:
+            mark_script(schemes[script.problem], script.lines, True)
+
+    def checked() -> None:
+        pairs = zip(scripts, lines, strict=True)
+        follows[:] = [yardstick.follow(script.problem, texts) for script, texts in pairs]
+
+    ours = best(lambda: [topic.solve(problem) for problem in problems], repeats)
+    theirs = best(lambda: [yardstick.answer(problem) for problem in problems], repeats)
+    mine, other = best(marked, repeats), best(checked, repeats)
+    right = sum(found.index(False) if False in found else len(found) for found in follows)
+    each, count = 1000 / len(problems), len(scripts)
+    return (
+        topic.name,
+        *(f"{ours * each:.1f}", f"{theirs * each:.1f}", f"{theirs / ours:.1f}"),
+        *(f"{count / mine:,.0f}", f"{count / other:,.0f}", f"{other / mine:.1f}"),
+        f"{1 - right / max(sum(map(len, follows)), 1):.0%}",
+    )
+
+
+if __name__ == "__main__":
+    main()
