@@ -52,11 +52,6 @@ def test_the_reason_is_that_of_the_problems_own_kind(problem: str, reason: str) 
     assert ";" not in str(caught.value)
 
 
-def test_every_topic_says_why_it_does_not_take_an_equation_of_degree_three() -> None:
-    with pytest.raises(TopicError, match="the power 3; the equation is of degree 3"):
-        find_topic("x^3 = 8")
-
-
 @pytest.mark.parametrize(
     ("problem", "topic", "other"),
     [
