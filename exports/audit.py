@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from markupsafe import Markup
 
 from exports import pictures
@@ -18,14 +20,15 @@ def audit_html(report: Audit) -> str:
         scheme=report.scheme,
         cautions=(*CAUTIONS, SIMULATED),
         referred=sum(kind.referred for kind in report.kinds),
-        alarms=by_kind(report.alarms),
+        alarms=by_kind([alarm for alarm in report.alarms if not alarm.by_conventions]),
+        expected=by_kind([alarm for alarm in report.alarms if alarm.by_conventions]),
         picture=_picture(report),
         percent=pictures.percent,
         marks=marks_of,
     )
 
 
-def by_kind(alarms: tuple[Alarm, ...]) -> list[tuple[str, list[Alarm]]]:
+def by_kind(alarms: Sequence[Alarm]) -> list[tuple[str, list[Alarm]]]:
     """The alarms of each kind that there is, in the order of ``ALARMS``."""
     found = [(kind, [alarm for alarm in alarms if alarm.kind == kind]) for kind in ALARMS]
     return [(kind, some) for kind, some in found if some]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from schemes.blaming import BY_CONVENTIONS
 from schemes.scheme import Scheme
 
 BELOW, COSTS_MORE, NEVER, UNEARNED, UNEQUAL = (
@@ -42,6 +43,11 @@ class Alarm:
     rules: tuple[str, ...] = ()
     scripts: int = 1
     example: Example | None = None
+
+    @property
+    def by_conventions(self) -> bool:
+        """Whether the conventions themselves cause it, so that no author can change it."""
+        return self.kind in (BELOW, COSTS_MORE) and bool(BY_CONVENTIONS & set(self.rules))
 
 
 @dataclass(frozen=True, slots=True)

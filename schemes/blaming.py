@@ -12,14 +12,19 @@ UNKNOWN_LOST = "3.15 the unknown is lost"
 NOT_REACHED = "2 the stage is not reached"
 VALUE_ALONE = "5.1 a value without working"
 READINGS = "3.11 several readings"
+IMPLIES_NOTHING = "3.9 a wrong value implies nothing"
+MISREAD_REMOVES = "5.2 a stage that the misread removes"
+
+BY_CONVENTIONS = frozenset((REMOVED, UNKNOWN_LOST, VALUE_ALONE, IMPLIES_NOTHING, MISREAD_REMOVES))
+"""What takes further marks in any scheme: no author can change it."""
 
 VALUE_IMPLIES = ("implied by the right value", "found by trials")
 """What begins the reason of a mark that a right value alone earns (5.1)."""
 
 _BY_REASON = (
     ("implied in line", "3.4 the line must be seen"),
-    ("not earned: the value", "3.9 a wrong value implies nothing"),
-    ("the misread problem", "5.2 a stage that the misread removes"),
+    ("not earned: the value", IMPLIES_NOTHING),
+    ("the misread problem", MISREAD_REMOVES),
     ("depends on", "the scheme: the point depends on another"),
     ("no check", "the scheme: a mark for a check"),
     ("a right value without working", VALUE_ALONE),

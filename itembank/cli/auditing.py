@@ -9,9 +9,11 @@ from itembank.cli.faults import Fault
 from itembank.cli.printing import print_cautions, say, table
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from rich.console import Console
 
-    from schemes.audited import Audit, Example
+    from schemes.audited import Alarm, Audit, Example
     from schemes.scheme import Scheme
 
 MOST_SCRIPTS = 100_000
@@ -73,6 +75,7 @@ def audit_record(report: Audit) -> Record:
                 "about": alarm.about,
                 "words": alarm.words,
                 "rules": list(alarm.rules),
+                "by_conventions": alarm.by_conventions,
                 "scripts": alarm.scripts,
                 "example": _example(alarm.example) if alarm.example else None,
             }
@@ -130,20 +133,30 @@ def show_audit(screen: Console, report: Audit) -> None:
     scheme = report.scheme
     say(screen, f"{scheme.problem}   ({scheme.topic}), {scheme.total} marks", "bold")
     say(screen, f"{report.tried} simulated scripts, {report.distinct} of them distinct")
+    real = [one for one in report.alarms if not one.by_conventions]
     for kind in ALARMS:
         alarms = [
             (one.about, one.words, "; ".join(one.rules), one.scripts)
-            for one in report.alarms
+            for one in real
             if one.kind == kind
         ]
         if alarms:
             columns = ("About", "What happens", "Conventions", "Scripts#")
             screen.print(table(f"Alarm: {kind}", columns, alarms))
-    if not report.alarms:
+    if not real:
         say(screen, "No alarm.", "bold")
+    _show_expected(screen, [one for one in report.alarms if one.by_conventions])
     _show_earnings(screen, report)
     print_cautions(screen)
     say(screen, SIMULATED, "dim")
+
+
+def _show_expected(screen: Console, expected: Sequence[Alarm]) -> None:
+    """What the conventions themselves cause, in few words: no scheme can change it."""
+    rows = [(one.about, "; ".join(one.rules), one.scripts) for one in expected]
+    if rows:
+        heading = "By the conventions, in any scheme"
+        screen.print(table(heading, ("About", "Conventions", "Scripts#"), rows))
 
 
 def _show_earnings(screen: Console, report: Audit) -> None:

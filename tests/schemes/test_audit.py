@@ -213,3 +213,19 @@ def test_what_an_error_earns_is_what_the_marker_gives_its_example() -> None:
         assert marked.total == error.commonest == error.example.total
         assert error.lowest <= error.commonest <= error.highest
         assert 0 <= error.share_referred <= 1
+
+
+@pytest.mark.parametrize(
+    ("kind", "rules", "by_conventions"),
+    [
+        (BELOW, ("3.15 the unknown is lost",), True),
+        (COSTS_MORE, ("3.5 a method error", "3.9 a wrong value implies nothing"), True),
+        (COSTS_MORE, ("3.5 a method error", "3.10 the error made afresh"), False),
+        (UNEARNED, ("3.9 a wrong value implies nothing",), False),
+        (BELOW, (), False),
+    ],
+)
+def test_what_the_conventions_cause_in_any_scheme_is_told_apart(
+    kind: str, rules: tuple[str, ...], by_conventions: bool
+) -> None:
+    assert Alarm(kind, "an error", "words", rules).by_conventions is by_conventions

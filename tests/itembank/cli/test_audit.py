@@ -16,7 +16,7 @@ def test_the_screen_shows_alarms_errors_routes_points_and_cautions(call: Call) -
     outcome = call("scheme", "audit", PROBLEM, "--scripts", "0")
 
     assert outcome.status == 0
-    for words in ("Alarm: one error costs more", "unlike terms joined inside a bracket",
+    for words in ("By the conventions, in any scheme", "unlike terms joined inside a bracket",
                   "What each common error earns", "Routes", "Mark points",
                   "a teacher decides", "simulated"):  # fmt: skip
         assert words in outcome.out
@@ -32,7 +32,15 @@ def test_the_record_is_one_line_as_the_readme_says(call: Call) -> None:
         *("problem", "topic", "version", "total", "seed", "scripts", "alarms", "routes"),
         *("points", "errors"),
     ]
-    assert set(record["alarms"][0]) == {"kind", "about", "words", "rules", "scripts", "example"}
+    assert set(record["alarms"][0]) == {
+        "kind",
+        "about",
+        "words",
+        "rules",
+        "by_conventions",
+        "scripts",
+        "example",
+    }
     assert set(record["errors"][0]) == {
         *("error", "words", "scripts", "lowest", "commonest", "highest", "referred", "lost"),
         "example",
