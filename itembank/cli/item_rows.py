@@ -77,7 +77,7 @@ def _draft(
     try:
         topic = cells.get("topic") or None
         solution = solution_of(cells["problem"], topic)
-        scheme = scheme_of(cells["problem"], topic)
+        scheme = scheme_of(solution.problem, topic)
     except Exception as raised:
         message = told(raised)
         if message is None:

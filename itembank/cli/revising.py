@@ -116,8 +116,9 @@ def _with_problem(draft: ItemDraft, problem: str) -> ItemDraft:
     from schemes.scheme import to_record
 
     topic = draft.solution.topic
-    made = scheme_of(problem, topic)
-    return replace(draft, solution=solution_of(problem, topic), scheme=to_record(made))
+    solution = solution_of(problem, topic)
+    made = scheme_of(solution.problem, topic)
+    return replace(draft, solution=solution, scheme=to_record(made))
 
 
 def _with_scheme(draft: ItemDraft, scheme: Scheme) -> ItemDraft:
