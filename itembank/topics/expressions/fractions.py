@@ -8,11 +8,10 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial, factored
 from itembank.algebra.polynomials import constant, scaled, total_degree
 from itembank.algebra.rationals import common_factor
-from itembank.algebra.values import NoValue, Polynomial, polynomial, symbols, walk
+from itembank.algebra.values import Polynomial, polynomial, symbols, walk
 from itembank.algebra.written import Integer, Negative, Node, Power, Product, Quotient, Sum
 from itembank.topics.expressions.trees import (
     factors,
-    number_node,
     polynomial_node,
     product,
     term_node,
@@ -182,16 +181,3 @@ def _cleared(top: Polynomial, bottom: Polynomial) -> tuple[Polynomial, Polynomia
 def as_terms(node: Node) -> tuple[tuple[int, Node, Node], ...]:
     """The terms of a sum of fractions: sign, top, bottom (1 where it is no fraction)."""
     return tuple((sign, *top_and_bottom(body)) for sign, body in terms(node))
-
-
-def number_over(value: Fraction) -> Node:
-    """A number as a tree, its minus before it."""
-    return number_node(value)
-
-
-def degree(node: Node) -> int:
-    """The total degree of a polynomial tree; -1 where it is none."""
-    try:
-        return total_degree(polynomial(node))
-    except NoValue:
-        return -1

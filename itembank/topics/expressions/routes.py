@@ -10,7 +10,7 @@ from itembank.algebra.showing import typed
 from itembank.algebra.values import number, polynomial, symbols
 from itembank.algebra.written import Node
 from itembank.topics.expressions import fraction_routes, multiplying
-from itembank.topics.expressions.finished import is_collected, unfinished
+from itembank.topics.expressions.finished import is_collected
 from itembank.topics.expressions.pieces import (
     Pieces,
     collected,
@@ -210,8 +210,3 @@ _ROUTES: dict[str, Callable[[Task], Iterator[tuple[str, Drafts]]]] = {
     MULTIPLY: _fractions(fraction_routes.multiplying),
     ADD: _fractions(fraction_routes.adding),
 }
-
-
-def left_to_do(task: Task) -> str:
-    """What is left to do in the problem itself; empty where nothing is."""
-    return unfinished(task.node, task.kind)

@@ -157,11 +157,6 @@ def has_fraction(node: Node) -> bool:
     return any(isinstance(part, Quotient) and symbols(part) for part in walk(node))
 
 
-def is_sum(node: Node) -> bool:
-    """Whether an expression has several terms."""
-    return isinstance(node, Sum)
-
-
 def whole(value: int) -> Node:
     """A whole number as a tree."""
     return Negative(Integer(str(-value))) if value < 0 else Integer(str(value))
