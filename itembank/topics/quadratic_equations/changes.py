@@ -1,7 +1,12 @@
-"""What is an error applied to a line? The line after it, the stage it serves, the lines it fits."""
+"""What is an error applied to a line? What it leads to, the stage it serves, the lines it fits.
+
+Most errors are only looked up by the key of what they lead to: the line itself is written where it
+is asked for.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Hashable
 from typing import NamedTuple
 
 from itembank.algebra.written import Relation
@@ -23,11 +28,16 @@ APART = frozenset((BRANCHES, BRANCH))
 
 
 class Change(NamedTuple):
-    """``shapes`` are those of the lines that the error can explain; ``cost`` orders the likely;
-    ``removes`` are the stages that the error takes away."""
+    """An error at one place.
+
+    ``key`` is that of the line after the error, which ``after`` writes; ``shapes`` are those of
+    the lines that the error can explain; ``cost`` orders the likely; ``removes`` are the stages
+    that the error takes away.
+    """
 
     error: CommonError
-    after: Relation
+    key: Hashable
+    after: Callable[[], Relation]
     stage: str
     shapes: frozenset[str]
     cost: int = 0

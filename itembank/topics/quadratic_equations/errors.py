@@ -6,7 +6,8 @@ what a rewriting keeps, the simulator plays the line itself.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Hashable, Iterator
+from functools import lru_cache
 
 from itembank.algebra.values import NoValue
 from itembank.topics.judging import Wrong
@@ -31,19 +32,40 @@ from itembank.topics.quadratic_equations.shapes import (
 def wrongs(source: Form | Known, unknown: str) -> Iterator[Wrong]:
     """Every common error applied to a line, wherever it applies."""
     base = source.base if isinstance(source, Known) else source
-    for change in _changes(base, unknown):
-        try:
-            after = form_of(change.after, unknown)
-        except NoValue:
-            continue  # nothing that the working could say
-        error = change.error
-        yield Wrong(
-            error.name, error.words, (change.stage,), change.removes, after, cost=change.cost,
-            where=change.shapes,
-        )  # fmt: skip
+    for change in changes(base, unknown):
+        yield from _applied(change, unknown)
 
 
-def _changes(base: Form, unknown: str) -> Iterator[Change]:
+def wrongs_to(source: Form | Known, form: Form, unknown: str) -> tuple[Wrong, ...]:
+    """The common errors that lead from a line to what another says."""
+    base = source.base if isinstance(source, Known) else source
+    found = _index(base, unknown).get(form.key, ())
+    return tuple(wrong for change in found for wrong in _applied(change, unknown))
+
+
+@lru_cache(maxsize=1024)
+def _index(base: Form, unknown: str) -> dict[Hashable, tuple[Change, ...]]:
+    """The key that each error leads to -> the errors."""
+    out: dict[Hashable, list[Change]] = {}
+    for change in changes(base, unknown):
+        out.setdefault(change.key, []).append(change)
+    return {key: tuple(found) for key, found in out.items()}
+
+
+def _applied(change: Change, unknown: str) -> Iterator[Wrong]:
+    try:
+        after = form_of(change.after(), unknown)
+    except NoValue:
+        return  # nothing that the working could say
+    error = change.error
+    yield Wrong(
+        error.name, error.words, (change.stage,), change.removes, after, cost=change.cost,
+        where=change.shapes,
+    )  # fmt: skip
+
+
+def changes(base: Form, unknown: str) -> Iterator[Change]:
+    """Every error at every place of a line."""
     if base.poly is None:
         if base.shape in (BRANCHES, BRANCH):
             yield from wrong_factors.of_branches(base, unknown)

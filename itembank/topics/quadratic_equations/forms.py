@@ -108,7 +108,7 @@ def _polynomial_form(relation: Relation, unknown: str) -> Form:
     a, b, c = poly = difference(relation, unknown)
     if a:
         shape = shape_of(relation, unknown)
-        return Form(relation, poly, (), _poly_key(poly), shape)
+        return Form(relation, poly, (), poly_key(poly), shape)
     if b:
         value = -c / b
         return Form(relation, None, (value,), key_of((value,)), BRANCH)
@@ -154,9 +154,15 @@ def _is_discriminant(node: Node) -> bool:
         return False
 
 
-def _poly_key(poly: Poly) -> Hashable:
+def poly_key(poly: Poly) -> Hashable:
+    """The key of an equation of the second degree."""
     a, b, c = poly
-    return ("values", -b / a, c / a)
+    return pair_key(-b / a, c / a)
+
+
+def pair_key(total: Exact, product: Exact) -> Hashable:
+    """The key of two values by their sum and their product."""
+    return ("values", total, product)
 
 
 @lru_cache(maxsize=16384)
@@ -167,7 +173,7 @@ def key_of(values: tuple[Exact, ...]) -> Hashable:
         return ("values", frozenset(distinct))
     one, other = distinct[0], distinct[-1]
     try:
-        return ("values", one + other, one * other)
+        return pair_key(one + other, one * other)
     except NoValue:
         return ("values", frozenset(distinct))
 

@@ -208,6 +208,10 @@ class QuadraticJudge(PlainJudge):
         """Every common error applied wherever it applies."""
         return errors.wrongs(form, self.unknown)
 
+    def wrongs_to(self, source: Form | Known, form: Form) -> tuple[Wrong, ...]:
+        """The common errors that lead to what a line says."""
+        return errors.wrongs_to(source, form, self.unknown)
+
     def seen(self, source: Form | Known, form: Form) -> Iterator[Wrong]:
         """A product that is not the equation: a wrong pair of factors."""
         base = _base(source)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from itembank.algebra.either import signs_apart
 from itembank.algebra.exact import Fraction
@@ -30,6 +31,7 @@ from itembank.algebra.written import (
 from itembank.topics.judging import Answer
 
 
+@lru_cache(maxsize=32768)
 def answer(relation: Relation, unknown: str, count: int) -> Answer | None:
     """What a line states: ``x = 2``, ``x = ±3``, ``x = 2 or x = -5``; None where it states nothing.
 

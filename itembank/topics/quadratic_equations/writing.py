@@ -111,6 +111,11 @@ def square(factor: Fraction, slope: Fraction, constant: Fraction, unknown: str) 
     return total([(factor, Power(base, Integer("2")))])
 
 
+def square_equal(slope: Fraction, constant: Fraction, value: Fraction, unknown: str) -> Relation:
+    """``(x - 3)² = 7``."""
+    return equal(square(Fraction(1), slope, constant, unknown), number(value))
+
+
 def surd(value: Exact) -> Node:
     """A number, or a surd over one bar: ``(3 + √17)/4``, ``-2√5``, ``3 - √7``."""
     if not isinstance(value, Surd):

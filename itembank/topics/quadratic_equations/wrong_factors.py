@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from itertools import product as pairs_of
 from math import isqrt
 
@@ -27,7 +28,7 @@ from itembank.topics.quadratic_equations.catalogue import (
     WRONG_PAIR,
 )
 from itembank.topics.quadratic_equations.changes import APART, IN_FACTORS, Change
-from itembank.topics.quadratic_equations.forms import Form, is_real, solutions
+from itembank.topics.quadratic_equations.forms import Form, is_real, key_of, solutions
 from itembank.topics.quadratic_equations.polys import ONE, ZERO, Poly, poly_in
 from itembank.topics.quadratic_equations.shapes import letter_factors
 from itembank.topics.quadratic_equations.stages import METHOD, SOLUTIONS, ZERO_STAGE
@@ -59,7 +60,9 @@ def factor_lines(form: Form, unknown: str) -> list[Line]:
 
 
 def _solved(error: CommonError, values: tuple[Exact, ...], unknown: str) -> Change:
-    return Change(error, writing.solved(tuple(dict.fromkeys(values)), unknown), SOLUTIONS, APART)
+    distinct = tuple(dict.fromkeys(values))
+    after = partial(writing.solved, distinct, unknown)
+    return Change(error, key_of(distinct), after, SOLUTIONS, APART)
 
 
 def _one_wrong(
@@ -145,15 +148,21 @@ def of_zero_form(form: Form, unknown: str) -> Iterator[Change]:
     yield from _to_number(form, unknown)
     a, b, c = form.poly
     if c == 0 and b != 0:
-        yield Change(LOST_ROOT, writing.solved((-b / a,), unknown), METHOD, APART)
+        yield _solved(LOST_ROOT, (-b / a,), unknown)._replace(stage=METHOD)
     right = solutions(form)
     if right and not isinstance(right[0], Surd):
         exchanged = tuple(-value for value in right)
         if any(right) and set(exchanged) != set(right):
-            yield Change(PAIR_SIGNS, _factored(a, exchanged, unknown), METHOD, IN_FACTORS)
+            after = partial(_factored, a, exchanged, unknown)
+            yield Change(PAIR_SIGNS, key_of(exchanged), after, METHOD, IN_FACTORS)
     for factors in _pairs(form.poly):
-        after = writing.equal(writing.product(ONE, factors, unknown), writing.number(ZERO))
-        yield Change(WRONG_PAIR, after, METHOD, IN_FACTORS, 1)
+        values = tuple(-constant / slope for slope, constant in factors)
+        after = partial(_product, factors, unknown)
+        yield Change(WRONG_PAIR, key_of(values), after, METHOD, IN_FACTORS, 1)
+
+
+def _product(factors: tuple[Line, Line], unknown: str) -> Relation:
+    return writing.equal(writing.product(ONE, factors, unknown), writing.number(ZERO))
 
 
 def _factored(a: Fraction, values: tuple[Exact, ...], unknown: str) -> Relation:
@@ -195,22 +204,30 @@ def _to_number(form: Form, unknown: str) -> Iterator[Change]:
             continue
         value = dict(polynomial(other)).get((), ZERO)
         if value:
-            yield _set_to(FACTORS_TO_NUMBER, factors, (value, value))
-            yield from _shared(factors, value)
+            yield _set_to(FACTORS_TO_NUMBER, factors, (value, value), unknown)
+            yield from _shared(factors, value, unknown)
 
 
-def _shared(factors: tuple[Node, ...], value: Fraction) -> Iterator[Change]:
+def _shared(factors: tuple[Node, ...], value: Fraction, unknown: str) -> Iterator[Change]:
     if value.denominator != 1 or abs(value) > LARGEST_SPLIT:
         return
     for divisor, sign in pairs_of(_divisors(abs(int(value))), (1, -1)):
         one = Fraction(sign * divisor)
-        yield _set_to(NUMBER_SHARED, factors, (one, value / one))
+        yield _set_to(NUMBER_SHARED, factors, (one, value / one), unknown)
 
 
-def _set_to(error: CommonError, factors: tuple[Node, ...], values: tuple[Fraction, ...]) -> Change:
+def _set_to(
+    error: CommonError, factors: tuple[Node, ...], values: tuple[Fraction, ...], unknown: str
+) -> Change:
+    lines = [poly_in(factor, unknown) for factor in factors]
+    found = tuple((v - n) / m for (_, m, n), v in zip(lines, values, strict=True))
+    after = partial(_each_set, factors, values)
+    return Change(error, key_of(found), after, ZERO_STAGE, APART, 0, (METHOD,))
+
+
+def _each_set(factors: tuple[Node, ...], values: tuple[Fraction, ...]) -> Relation:
     lines = [
         writing.equal(writing.unbracketed(factor), writing.number(value))
         for factor, value in zip(factors, values, strict=True)
     ]
-    after = writing.branches(tuple(lines))
-    return Change(error, after, ZERO_STAGE, APART, 0, (METHOD,))
+    return writing.branches(tuple(lines))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Hashable, Iterator
+from functools import partial
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.surds import Surd, square_root
@@ -18,7 +19,7 @@ from itembank.topics.quadratic_equations.catalogue import (
     FORMULA_SQUARE,
 )
 from itembank.topics.quadratic_equations.changes import APART, Change
-from itembank.topics.quadratic_equations.forms import Form
+from itembank.topics.quadratic_equations.forms import Form, key_of, pair_key
 from itembank.topics.quadratic_equations.polys import Poly
 from itembank.topics.quadratic_equations.shapes import BESIDE
 from itembank.topics.quadratic_equations.stages import METHOD
@@ -54,28 +55,35 @@ def _wrong_formulas(poly: Poly, unknown: str) -> Iterator[Change]:
     yield from _made(FORMULA_2A, -b, under, a, unknown)
     if a != 1:
         yield from _made(FORMULA_2A, -b, under, Fraction(2), unknown)
-    yield Change(FORMULA_ROOT, _without_root(poly, unknown), METHOD, APART)
+    values = ((-b + under) / below, (-b - under) / below)
+    after = partial(writing.solved_apart, values, unknown)
+    yield Change(FORMULA_ROOT, key_of(values), after, METHOD, APART)
     if b and below != 1:
-        yield Change(FORMULA_BAR, _short_bar(-b, under, below, unknown), METHOD, APART)
+        key = _pair_key(-b, under / below**2, Fraction(1))
+        after = partial(_short_bar, -b, under, below, unknown)
+        yield Change(FORMULA_BAR, key, after, METHOD, APART)
 
 
 def _made(
     error: CommonError, top: Fraction, under: Fraction, below: Fraction, unknown: str
 ) -> Iterator[Change]:
-    yield Change(error, writing.quotient_pair(top, under, below, unknown), METHOD, FITS)
+    after = partial(writing.quotient_pair, top, under, below, unknown)
+    yield Change(error, _pair_key(top, under, below), after, METHOD, FITS)
+
+
+def _pair_key(top: Fraction, under: Fraction, below: Fraction) -> Hashable:
+    """The sum and the product of ``(top ± √under)/below``."""
+    return pair_key(2 * top / below, (top * top - under) / below**2)
 
 
 def _discriminant(error: CommonError, poly: Poly, wrong: Fraction) -> Iterator[Change]:
+    after = partial(_stated, poly, wrong)
+    yield Change(error, (BESIDE, wrong), after, METHOD, frozenset((BESIDE,)))
+
+
+def _stated(poly: Poly, wrong: Fraction) -> Relation:
     right = writing.discriminant_line(poly)
-    after = Relation((right.sides[0], writing.number(wrong)), ("=",))
-    yield Change(error, after, METHOD, frozenset((BESIDE,)))
-
-
-def _without_root(poly: Poly, unknown: str) -> Relation:
-    a, b, c = poly
-    under = b * b - 4 * a * c
-    values = ((-b + under) / (2 * a), (-b - under) / (2 * a))
-    return writing.solved_apart(values, unknown)
+    return Relation((right.sides[0], writing.number(wrong)), ("=",))
 
 
 def _short_bar(top: Fraction, under: Fraction, below: Fraction, unknown: str) -> Relation:

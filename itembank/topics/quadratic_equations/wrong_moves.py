@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from math import gcd
 
 from itembank.algebra.exact import Fraction
@@ -15,6 +16,7 @@ from itembank.algebra.written import (
     Positive,
     Power,
     Product,
+    Relation,
     Sum,
 )
 from itembank.topics.catalogue import (
@@ -28,7 +30,7 @@ from itembank.topics.catalogue import (
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.catalogue import ENDS_ONLY, LAST_ADDED, SQUARE_BY_TERM
 from itembank.topics.quadratic_equations.changes import IN_TERMS, Change
-from itembank.topics.quadratic_equations.forms import Form
+from itembank.topics.quadratic_equations.forms import Form, poly_key
 from itembank.topics.quadratic_equations.polys import ZERO, NotQuadratic, Poly, poly_in
 from itembank.topics.quadratic_equations.shapes import ZERO_FORM
 from itembank.topics.quadratic_equations.stages import METHOD, ZERO_STAGE
@@ -55,9 +57,13 @@ def _expanding(form: Form, left: Poly, right: Poly, unknown: str) -> Iterator[Ch
                 after = _plus(whole, _times(_plus(wrong, _times(true, -1)), sign))
                 if after in (whole, other) or after[0] == other[0]:
                     continue  # right after all, or no quadratic equation any more
-                sides = [writing.expression(poly, unknown) for poly in (after, other)]
-                relation = writing.equal(*(sides if whole is left else sides[::-1]))
-                yield Change(error, relation, ZERO_STAGE, IN_TERMS)
+                sides = (after, other) if whole is left else (other, after)
+                key = poly_key(_plus(after, _times(other, -1)))
+                yield Change(error, key, partial(_sides, sides, unknown), ZERO_STAGE, IN_TERMS)
+
+
+def _sides(polys: tuple[Poly, Poly], unknown: str) -> Relation:
+    return writing.equal(*(writing.expression(poly, unknown) for poly in polys))
 
 
 def _addends(side: Node) -> Iterator[tuple[int, Node]]:
@@ -141,12 +147,16 @@ def _moving(form: Form, left: Poly, right: Poly, unknown: str) -> Iterator[Chang
             double = _plus(whole, _times(term, 2 * sign))
             stage = METHOD if form.shape == ZERO_FORM else ZERO_STAGE
             if double[0]:
-                after = writing.zero_form(double, unknown)
-                yield Change(KEPT_SIGN, after, stage, IN_TERMS, term == poly and len(moved) > 1)
+                every = term == poly and len(moved) > 1
+                yield _zero_form(KEPT_SIGN, double, stage, every, unknown)
             left_out = _plus(whole, _times(term, sign))
             if left_out[0] and term != poly:
-                after = writing.zero_form(left_out, unknown)
-                yield Change(DROPPED, after, stage, IN_TERMS, 1)
+                yield _zero_form(DROPPED, left_out, stage, 1, unknown)
+
+
+def _zero_form(error: CommonError, poly: Poly, stage: str, cost: int, unknown: str) -> Change:
+    after = partial(writing.zero_form, poly, unknown)
+    return Change(error, poly_key(poly), after, stage, IN_TERMS, cost)
 
 
 def _dividing(form: Form, unknown: str) -> Iterator[Change]:
@@ -160,8 +170,7 @@ def _dividing(form: Form, unknown: str) -> Iterator[Change]:
             term = _times_each(form.poly, mask)
             if any(term):
                 divided = _times(_plus(form.poly, _times(term, -1)), Fraction(1, factor))
-                after = writing.zero_form(_plus(divided, term), unknown)
-                yield Change(NOT_DIVIDED, after, METHOD, IN_TERMS)
+                yield _zero_form(NOT_DIVIDED, _plus(divided, term), METHOD, 0, unknown)
 
 
 def _plus(one: Poly, other: Poly) -> Poly:

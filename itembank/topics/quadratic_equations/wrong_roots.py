@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.surds import Exact, Surd, square_root
 from itembank.algebra.values import polynomial, symbols
-from itembank.algebra.written import Node, PlusMinus, Relation
+from itembank.algebra.written import PlusMinus, Relation
 from itembank.topics.catalogue import KEPT_SIGN, NOT_DIVIDED, CommonError
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.catalogue import (
@@ -19,7 +20,7 @@ from itembank.topics.quadratic_equations.catalogue import (
     ROOT_OF_LETTER,
 )
 from itembank.topics.quadratic_equations.changes import APART, Change
-from itembank.topics.quadratic_equations.forms import Form
+from itembank.topics.quadratic_equations.forms import Form, key_of, poly_key
 from itembank.topics.quadratic_equations.polys import ZERO
 from itembank.topics.quadratic_equations.shapes import SQUARE, SQUARE_BESIDE, SquareTerm
 from itembank.topics.quadratic_equations.stages import ISOLATED, METHOD, square_of
@@ -52,7 +53,8 @@ def _rooting(term: SquareTerm, value: Fraction, unknown: str) -> Iterator[Change
     root = square_root(value)
     if root != 0:
         first = (root - constant) / slope
-        yield Change(PLUS_MINUS, writing.solved((first,), unknown), METHOD, APART)
+        after = partial(writing.solved, (first,), unknown)
+        yield Change(PLUS_MINUS, key_of((first,)), after, METHOD, APART)
     if value != 4:
         yield _rooted(HALVED, slope, constant, value / 2, unknown)
     if value != 1:
@@ -63,9 +65,13 @@ def _rooted(
     error: CommonError, slope: Fraction, constant: Fraction, root: Exact, unknown: str
 ) -> Change:
     """``x - 3 = ±...``."""
-    left: Node = writing.line(slope, constant, unknown)
-    after = writing.equal(left, PlusMinus(writing.surd(root)))
-    return Change(error, after, METHOD, APART)
+    values = ((root - constant) / slope, (-root - constant) / slope)
+    after = partial(_both_roots, slope, constant, root, unknown)
+    return Change(error, key_of(values), after, METHOD, APART)
+
+
+def _both_roots(slope: Fraction, constant: Fraction, root: Exact, unknown: str) -> Relation:
+    return writing.equal(writing.line(slope, constant, unknown), PlusMinus(writing.surd(root)))
 
 
 def _by_term(term: SquareTerm, right: Fraction, unknown: str) -> Iterator[Change]:
@@ -88,6 +94,7 @@ def _isolating(term: SquareTerm, right: Fraction, unknown: str) -> Iterator[Chan
 
 
 def _squared(error: CommonError, term: SquareTerm, value: Fraction, unknown: str) -> Change:
-    left = writing.square(Fraction(1), term.slope, term.constant, unknown)
-    after: Relation = writing.equal(left, writing.number(value))
-    return Change(error, after, ISOLATED, IN_ONE_SQUARE)
+    slope, constant = term.slope, term.constant
+    key = poly_key((slope**2, 2 * slope * constant, constant**2 - value))
+    after = partial(writing.square_equal, slope, constant, value, unknown)
+    return Change(error, key, after, ISOLATED, IN_ONE_SQUARE)

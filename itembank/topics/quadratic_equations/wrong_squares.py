@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import CommonError
@@ -14,7 +15,7 @@ from itembank.topics.quadratic_equations.catalogue import (
     SQUARE_ADDED,
 )
 from itembank.topics.quadratic_equations.changes import Change
-from itembank.topics.quadratic_equations.forms import Form
+from itembank.topics.quadratic_equations.forms import Form, poly_key
 from itembank.topics.quadratic_equations.polys import ONE
 from itembank.topics.quadratic_equations.shapes import PRODUCT, SQUARE, SQUARE_BESIDE
 from itembank.topics.quadratic_equations.stages import METHOD
@@ -38,5 +39,6 @@ def changes(form: Form, unknown: str) -> Iterator[Change]:
 
 
 def _squared(error: CommonError, constant: Fraction, right: Fraction, unknown: str) -> Change:
-    left = writing.square(ONE, ONE, constant, unknown)
-    return Change(error, writing.equal(left, writing.number(right)), METHOD, FITS)
+    key = poly_key((ONE, 2 * constant, constant**2 - right))
+    after = partial(writing.square_equal, ONE, constant, right, unknown)
+    return Change(error, key, after, METHOD, FITS)
