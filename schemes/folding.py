@@ -77,6 +77,11 @@ def _pruned(states: list[State]) -> list[State]:
     return list(merged.values())[:MOST_STATES]
 
 
+def _bounded(states: list[State]) -> list[State]:
+    """Within a line all readings stay, as long as they can be counted."""
+    return states if len(states) <= MOST_STATES else _pruned(states)
+
+
 def _with_other_readings(kept: State, dropped: State) -> State:
     """The kept state remembers how else its last line could be read."""
     mine = {doubt.path for doubt in kept.doubts}
@@ -92,7 +97,8 @@ def _line(state: State, line: WorkLine, rules: Rules, last: bool) -> list[State]
     states = [state]
     for one in line.lines:
         final = last and one is line.lines[-1]
-        states = [after for s in states for after in _one(s, line.number, one, rules, final)]
+        found = [after for s in states for after in _one(s, line.number, one, rules, final)]
+        states = _bounded(found)
     return states
 
 
@@ -109,9 +115,10 @@ def _one(state: State, number_: int, line: Line, rules: Rules, last: bool) -> li
     relations = state.judge.relations(line.alternatives)
     for place, relation in enumerate(relations):
         final = last and place == len(relations) - 1 and not line.statement
-        states = [
+        found = [
             after for s in states for after in _relation(s, number_, relation, line, rules, final)
         ]
+        states = _bounded(found)
     if not relations and line.notes:
         states = [_note_alone(s, number_, line) for s in states]
     if line.statement:
@@ -156,9 +163,10 @@ def _relation(
     lead: Fraction | None = None
     for place, piece in enumerate(pieces):
         final = last and place == len(pieces) - 1
-        states = [
+        found = [
             after for s in states for after in _piece(s, number_, piece, line, rules, final, lead)
         ]
+        states = _bounded(found)
         lead = _lead(piece) if chained else None
     return states
 

@@ -6,9 +6,13 @@ from dataclasses import replace
 
 import pytest
 
+from itembank.topics import find_topic
 from schemes.building import default_scheme
+from schemes.folding import MOST_STATES, fold
 from schemes.marking import mark_script
+from schemes.states import Rules
 from schemes.verdicts import ScriptLine
+from schemes.working import read_working
 from tests.benchmarks.counting import counted
 from tests.benchmarks.fuzzing import COUNTED_EACH, batch, faults_of, main, scripts
 from tests.benchmarks.hostile import KINDS, Hostile
@@ -94,3 +98,16 @@ def test_the_command_prints_its_tables_and_leaves_with_status_0(
     assert "0 faults" in shown
     assert all(kind in shown for kind in KINDS)
     assert COUNTED_EACH > 1
+
+
+@pytest.mark.parametrize("between", [" = ", "; 4x = "])
+def test_the_readings_of_one_line_are_bounded_however_many_parts_it_has(between: str) -> None:
+    """Each part of a chain can be read in two ways: without a bound, 2 to the 28 states."""
+    scheme = default_scheme("4x + 3 = 17")
+    judge = find_topic(scheme.problem).judge(scheme.problem)
+    text = "x + 1 = " + between.join(f"{k}x + {k % 5}" for k in range(2, 30))
+    working = read_working([ScriptLine(text)], judge)
+
+    states = fold(judge, working.lines, Rules(scheme.settings, ("constants collected",)))
+
+    assert 0 < len(states) <= MOST_STATES
