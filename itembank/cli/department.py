@@ -37,6 +37,8 @@ PAPER = (
     "quadratic, numbers of two signs",
     "two fractions with the unknown",
     "a bracket, the unknown on both sides",
+    "two unknowns: one equation to multiply",
+    "quadratic equation in factors, numbers of two signs",
 )
 """The families of the paper's questions, in order."""
 
