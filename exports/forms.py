@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from exports.documents import GuideForm
 from itembank.algebra.exact import Fraction
+from itembank.algebra.reading import ReadingFault, read_line
+from itembank.algebra.showing import typed
 from itembank.topics.kinds import Solution
 from schemes.marking import mark_script
 from schemes.scheme import Scheme
@@ -23,8 +25,9 @@ def tried_forms(solution: Solution, scheme: Scheme) -> tuple[Forms, Forms]:
     """
     if not solution.forms:
         return (), ()
-    unknown = solution.answer.partition("=")[0].strip() if "=" in solution.answer else ""
-    proposed = {_stated(unknown, form): "" for form in solution.forms}
+    named = _ONE_VALUE.fullmatch(solution.answer)
+    unknown = named[1] if named else ""
+    proposed = {_stated(unknown, form): "" for form in _shown_apart(solution.forms)}
     value = exact(solution.forms)
     for text, reason in doubtful_forms(value) if value is not None else ():
         proposed.setdefault(_stated(unknown, text), reason)
@@ -34,6 +37,17 @@ def tried_forms(solution: Solution, scheme: Scheme) -> tuple[Forms, Forms]:
     accepted = [form for form, (lowest, _) in judged if lowest == scheme.total]
     refused = [form for form, (_, highest) in judged if highest < scheme.total]
     return tuple(accepted), tuple(refused)
+
+
+def _shown_apart(forms: Sequence[str]) -> list[str]:
+    """The forms that look different once they are set: ``x = 2, x = 3`` is ``x = 2 or x = 3``."""
+    found: dict[str, str] = {}
+    for form in forms:
+        try:
+            found.setdefault(typed(read_line(form)), form)
+        except ReadingFault:
+            found.setdefault(form, form)
+    return list(found.values())
 
 
 def exact(forms: tuple[str, ...]) -> Fraction | None:
@@ -63,6 +77,7 @@ def doubtful_forms(value: Fraction) -> Iterator[tuple[str, str]]:
         yield _rounded(value, places), "rounded"
 
 
+_ONE_VALUE = re.compile(r"([^\W\d_]) = [^=,]*")
 _PLAIN = re.compile(r"-?\d+(?:/\d+)?")
 
 
