@@ -88,7 +88,7 @@ def test_marks_that_no_line_bears_on_are_not_lost() -> None:
 
 def test_readings_are_listed_once_each_with_what_tells_them_apart() -> None:
     # Conventions 3.11: with the same total the readings are listed, nothing is referred.
-    doc = explained("5(x - 2) = 7", "5x - 2 = 7", "5x = 9", "x = 9/5")
+    doc = explained("5(x - 2) = 7", "5x + 10 = 7", "5x = -3", "x = -3/5")
     (line,) = [line for line in doc.lines if line.readings]
     assert len({reading.words for reading in line.readings}) == len(line.readings) >= 2
     assert [reading.taken for reading in line.readings].count(True) == 1

@@ -31,7 +31,7 @@ from itembank.algebra.written import (
 from itembank.topics.judging import Answer
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=16384)
 def answer(relation: Relation, unknown: str, count: int) -> Answer | None:
     """What a line states: ``x = 2``, ``x = ±3``, ``x = 2 or x = -5``; None where it states nothing.
 

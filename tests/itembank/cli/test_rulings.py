@@ -196,7 +196,7 @@ def test_a_script_is_explained_on_the_screen_and_as_a_page(call: Call, tmp_path:
 
 
 def test_one_script_is_explained_without_a_bank(call: Call, tmp_path: Path) -> None:
-    script = ("5(x - 2) = 7", "5x - 2 = 7", "5x = 9", "x = 9/5")
+    script = ("5(x - 2) = 7", "5x + 10 = 7", "5x = -3", "x = -3/5")
     screen = call("mark", "--explain", *script).out
     assert "M1: 0 of 1" in screen
     assert "Line 1 can be read as: " in screen
