@@ -187,7 +187,10 @@ def _accuracy_lost(
     for stage, status in state.statuses:
         if status.mark != EARNED and status.fault and (last or stage in route):
             return status.line, f"the method mark before it is lost: {status.reason}"
-    if state.fault and (last or state.fault_line <= line):
+    touched = state.fault_line < line or (
+        state.fault_line == line and not _states_wrong(state, line)
+    )
+    if state.fault and (last or touched):
         return state.fault_line, f"the value does not follow rightly: {state.fault}"
     if not scheme.settings.accuracy_stands_unseen:
         for point in scheme.points:
@@ -195,6 +198,11 @@ def _accuracy_lost(
             if point.kind == "M" and before and not _method(state, scheme, point).awarded:
                 return 0, f"{point.point} is not earned"
     return None
+
+
+def _states_wrong(state: State, line: int) -> bool:
+    """Whether what is wrong in a line is a value that it states, beside which another may stand."""
+    return any(one.line == line and not one.own and not one.answer.working for one in state.stated)
 
 
 def _followed(state: State, scheme: Scheme, stated: Stated) -> str | None:

@@ -155,9 +155,10 @@ def checked(scheme: Scheme) -> Scheme:
 
 
 def _point_faults(scheme: Scheme, solution: Solution) -> Iterator[str]:
-    stages = {stage.name for stage in solution.stages} | {CHECKED}
+    judge = find_topic(scheme.problem, scheme.topic or None).judge(scheme.problem)
+    stages = {stage.name for stage in solution.stages} | {CHECKED, *judge.valued}
     last = solution.stages[-1].name
-    valued = {stage.name for stage in solution.stages if stage.kind == "A"} | {last}
+    valued = {stage.name for stage in solution.stages if stage.kind == "A"} | {last, *judge.valued}
     names = [point.point for point in scheme.points]
     yield from name_faults(names)
     for place, point in enumerate(scheme.points):
