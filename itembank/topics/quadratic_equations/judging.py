@@ -34,8 +34,8 @@ from itembank.topics.quadratic_equations.shapes import (
     letter_factors,
 )
 from itembank.topics.quadratic_equations.stages import (
-    CONCLUSION,
     METHOD,
+    ONE_SOLUTION,
     ORDER,
     SOLUTIONS,
     kind_of,
@@ -90,9 +90,14 @@ class QuadraticJudge(PlainJudge):
         return ORDER
 
     @property
+    def valued(self) -> tuple[str, ...]:
+        """The solutions; where there are two, an author may reward one by itself as well."""
+        return (ONE_SOLUTION, SOLUTIONS) if len(self.right) > 1 else self.stages[-1:]
+
+    @property
     def concluding(self) -> frozenset[str]:
         """No real solutions, said rightly, implies the method (as a right value does)."""
-        return frozenset(ORDER) - {SOLUTIONS, CONCLUSION}
+        return frozenset(ORDER[:3])
 
     @property
     def conclusion(self) -> str:
@@ -267,6 +272,17 @@ class QuadraticJudge(PlainJudge):
         whole = stating.together([*before, answer])
         complete = whole is not None and len(whole.parts) >= len(self.right)
         return self.valued[-1] if complete else ""
+
+    def answer_for(self, stage: str, answers: Sequence[Answer]) -> Answer | None:
+        """All that is stated; for one solution by itself one that is right, where there is one."""
+        whole = stating.together(answers)
+        if stage != ONE_SOLUTION or whole is None:
+            return whole
+        return min(whole.parts, key=self._is_off)
+
+    def _is_off(self, part: Answer) -> bool:
+        right = stating.nearest(self.right, part)
+        return not isinstance(right, Exact) or not stating.is_nearly(part, right)
 
     def bare_answer(self, relation: Relation) -> Answer | None:
         """A number by itself."""

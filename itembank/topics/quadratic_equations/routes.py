@@ -87,8 +87,6 @@ def answers(values: tuple[Exact, ...], unknown: str) -> tuple[str, tuple[str, ..
     if isinstance(one, Surd) and len(values) == 2 and one.rational:
         apart = writing.equal(writing.letter(unknown), writing.either(one, apart=True))
         found.append(typed(apart))
-    if len(values) == 2:
-        found.append(found[1].replace(" or ", ", "))
     forms = tuple(dict.fromkeys(found))
     return forms[0], forms
 

@@ -26,10 +26,12 @@ from itembank.topics.quadratic_equations.shapes import (
 ZERO_STAGE = "zero form"
 ISOLATED = "square isolated"
 METHOD = "method"
+ONE_SOLUTION = "one solution"
 SOLUTIONS = "solutions"
 CONCLUSION = "conclusion"
 
-ORDER = (ZERO_STAGE, ISOLATED, METHOD, SOLUTIONS, CONCLUSION)
+ORDER = (ZERO_STAGE, ISOLATED, METHOD, ONE_SOLUTION, SOLUTIONS, CONCLUSION)
+"""``one solution`` carries no mark by default: an author may give one to each solution."""
 
 FACTORED, PURE, SQUARED, SPLIT, GENERAL = "factored", "pure", "squared", "split", "general"
 

@@ -110,6 +110,14 @@ def nearest(values: Sequence[Exact], one: Answer) -> Exact | None:
     return min(values, key=lambda value: rounded(_distance(value, given), 6))
 
 
+def is_nearly(one: Answer, right: Exact) -> bool:
+    """Whether a stated value is a right one, or a rounding of it."""
+    if not one.values:
+        return False
+    given, places = one.values[0], decimal_places(one.node)
+    return given == right or (places is not None and given == rounded(right, places))
+
+
 def _distance(one: Exact, other: Exact) -> Exact:
     try:
         gap = one - other
