@@ -26,13 +26,17 @@ INSTRUCTIONS: tuple[str, ...] = (
 
 @dataclass(frozen=True, slots=True)
 class PaperQuestion:
-    """One question: ``required_lines`` of its longest route, the problem among them."""
+    """One question: ``required_lines`` of its longest route, the problem among them.
+
+    ``number_line`` is an empty one for the candidate to draw on.
+    """
 
     instruction: str
     problem: str
     marks: int
     required_lines: int
     figure: Figure | None = None
+    number_line: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)

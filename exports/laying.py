@@ -17,18 +17,26 @@ from exports.documents import (
     SampleQuestion,
 )
 from exports.forms import tried_forms
-from exports.number_lines import drawn
+from exports.number_lines import drawn, empty
 from itembank.topics.kinds import Route, Solution
 from schemes.comparing import earning
 from schemes.marking import mark_script
-from schemes.scheme import MarkPoint, Scheme, Settings
+from schemes.scheme import PICTURE, MarkPoint, Scheme, Settings
 from schemes.verdicts import MarkedScript, ScriptLine
 
 
 def paper_question(instruction: str, solution: Solution, scheme: Scheme) -> PaperQuestion:
     """A question whose space for working follows from its longest route."""
     longest = max(sum(line.required for line in route.lines) for route in solution.routes)
-    return PaperQuestion(instruction, solution.problem, scheme.total, longest, solution.figure)
+    asked = any(point.stage == PICTURE for point in scheme.points)
+    return PaperQuestion(
+        instruction,
+        solution.problem,
+        scheme.total,
+        longest,
+        solution.figure,
+        empty(solution.number_line) if asked and solution.number_line else None,
+    )
 
 
 def guide_question(

@@ -7,6 +7,7 @@ dots stand at numbers that are listed. That is the trade's notation (common prac
 from __future__ import annotations
 
 from base64 import b64encode
+from collections.abc import Callable
 from html import escape
 from math import ceil, floor
 
@@ -22,7 +23,25 @@ BEYOND = 2
 
 def drawn(line: NumberLine) -> Figure:
     """The number line as a picture in SVG, with words for those who cannot see it."""
-    numbers = [Fraction(text) for text in (line.low, line.high, *line.listed) if text]
+    place, parts, labelled = _axis(line)
+    parts += [_label(place(n), HEIGHT, str(n)) for n in _numbers(line) if n not in labelled]
+    parts += _set(line, place)
+    return _figure(parts, words(line))
+
+
+def empty(line: NumberLine) -> Figure:
+    """The number line on which the set could be drawn, nothing drawn on it yet."""
+    _, parts, labelled = _axis(line)
+    return _figure(parts, f"an empty number line from {min(labelled)} to {max(labelled)}")
+
+
+def _numbers(line: NumberLine) -> list[Fraction]:
+    return [Fraction(text) for text in (line.low, line.high, *line.listed) if text]
+
+
+def _axis(line: NumberLine) -> tuple[Callable[[Fraction | int], float], list[str], list[int]]:
+    """Where each number stands, the line with its ticks and labels, the numbers labelled."""
+    numbers = _numbers(line)
     first, last = floor(min(numbers)) - BEYOND, ceil(max(numbers)) + BEYOND
     scale = Fraction(WIDTH - 4 * EDGE) / (last - first)
 
@@ -30,17 +49,18 @@ def drawn(line: NumberLine) -> Figure:
         return float(2 * EDGE + (number - first) * scale)
 
     parts = [_stroke(EDGE, AXIS, WIDTH - EDGE, 1.2), *_arrowheads(AXIS)]
-    step = -(-(last - first) // MOST_TICKS)
-    labelled = {number: str(number) for number in range(first, last + 1, step)}
-    for number, text in labelled.items():
+    labelled = list(range(first, last + 1, -(-(last - first) // MOST_TICKS)))
+    for number in labelled:
         x = place(number)
         parts.append(f'<path d="M{x:.1f} {AXIS - 4}V{AXIS + 4}" stroke="#000"/>')
-        parts.append(_label(x, LABELS, text))
-    parts += [_label(place(n), HEIGHT, str(n)) for n in numbers if n not in labelled]
-    parts += _set(line, place)
+        parts.append(_label(x, LABELS, str(number)))
+    return place, parts, labelled
+
+
+def _figure(parts: list[str], said: str) -> Figure:
     size = f'width="{WIDTH}" height="{HEIGHT + 6}" viewBox="0 0 {WIDTH} {HEIGHT + 6}"'
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" {size}>{"".join(parts)}</svg>'
-    return Figure("image/svg+xml", b64encode(svg.encode()).decode(), words(line))
+    return Figure("image/svg+xml", b64encode(svg.encode()).decode(), said)
 
 
 def words(line: NumberLine) -> str:
@@ -57,8 +77,7 @@ def words(line: NumberLine) -> str:
     return f"a number line with {ends[0]} and an arrow from it to the {way}"
 
 
-def _set(line: NumberLine, place: object) -> list[str]:
-    assert callable(place)
+def _set(line: NumberLine, place: Callable[[Fraction | int], float]) -> list[str]:
     if line.listed:
         return [_circle(place(Fraction(text)), AXIS, True) for text in line.listed]
     low = place(Fraction(line.low)) if line.low else float(EDGE)

@@ -8,10 +8,8 @@ from typing import NamedTuple
 
 from itembank.topics.judging import Judge
 from schemes.answers import ACCEPTED, Quality, conversion, decimals_asked, quality
-from schemes.scheme import MarkPoint, Scheme
+from schemes.scheme import CHECKED, PICTURE, MarkPoint, Scheme
 from schemes.states import EARNED, State, Stated, Status
-
-CHECKED = "check"
 
 
 class Award(NamedTuple):
@@ -30,6 +28,8 @@ def awards(state: State, scheme: Scheme, target: Judge) -> tuple[Award, ...]:
     for point in scheme.points:
         if point.stage in target.valued:
             award = _value(state, scheme, point, target)
+        elif point.stage == PICTURE:
+            award = Award(point, 0, None, "a picture: the teacher looks at it")
         elif point.stage == CHECKED:
             award = _check(state, point)
         else:

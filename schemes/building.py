@@ -12,10 +12,9 @@ from dataclasses import replace
 from itembank.topics import find_topic
 from itembank.topics.kinds import Solution
 from schemes.authored import authored_faults
-from schemes.awarding import CHECKED
 from schemes.marking import mark_script
-from schemes.scheme import MarkPoint, Scheme, Settings, name_faults, point_faults
-from schemes.verdicts import ScriptLine
+from schemes.scheme import CHECKED, PICTURE, MarkPoint, Scheme, Settings, name_faults, point_faults
+from schemes.verdicts import MarkedScript, ScriptLine
 
 
 class SchemeFaults(ValueError):
@@ -88,6 +87,13 @@ def with_check(scheme: Scheme) -> Scheme:
     return replace(scheme, points=(*scheme.points, point))
 
 
+def with_picture(scheme: Scheme, text: str = "draws the solution on a number line") -> Scheme:
+    """The scheme with a B mark for a picture, which the teacher looks at."""
+    count = sum(point.kind == "B" for point in scheme.points) + 1
+    point = MarkPoint(f"B{count}", "B", 1, PICTURE, text=text)
+    return replace(scheme, points=(*scheme.points, point))
+
+
 def without_point(scheme: Scheme, point: str) -> Scheme:
     """The scheme without a point, nor any dependence on it."""
     _found(scheme, point)
@@ -156,7 +162,7 @@ def checked(scheme: Scheme) -> Scheme:
 
 def _point_faults(scheme: Scheme, solution: Solution) -> Iterator[str]:
     judge = find_topic(scheme.problem, scheme.topic or None).judge(scheme.problem)
-    stages = {stage.name for stage in solution.stages} | {CHECKED, *judge.valued}
+    stages = {stage.name for stage in solution.stages} | {CHECKED, PICTURE, *judge.valued}
     last = solution.stages[-1].name
     valued = {stage.name for stage in solution.stages if stage.kind == "A"} | {last, *judge.valued}
     names = [point.point for point in scheme.points]
@@ -178,16 +184,17 @@ def _faults_of(
     if point.kind == "A" and point.stage not in valued:
         values = " or ".join(repr(name) for name in sorted(valued))
         yield f"{point.point}: an accuracy mark rewards {values}, not {point.stage!r}"
-    if point.kind == "M" and point.stage in {*valued, CHECKED}:
+    if point.kind == "M" and point.stage in {*valued, CHECKED, PICTURE}:
         yield f"{point.point}: a method mark cannot reward {point.stage!r}"
 
 
 def _marking_faults(scheme: Scheme, solution: Solution) -> Iterator[str]:
-    checks = sum(point.value for point in scheme.points if point.stage == CHECKED)
+    pictures = sum(point.value for point in scheme.points if point.stage == PICTURE)
+    checks = pictures + sum(point.value for point in scheme.points if point.stage == CHECKED)
     for route in solution.routes:
         lines = [ScriptLine(line.text) for line in route.lines]
         marked = mark_script(scheme, lines, show_working=True)
-        if marked.total != scheme.total - checks or marked.referred:
+        if marked.total != scheme.total - checks or _open(marked) > pictures:
             lost = [f"{p.point} ({p.reason})" for p in marked.points if p.awarded < p.value]
             yield (
                 f"the route {route.name!r} earns {marked.total} of {scheme.total - checks}; "
@@ -196,3 +203,8 @@ def _marking_faults(scheme: Scheme, solution: Solution) -> Iterator[str]:
     empty = mark_script(scheme, [], show_working=True)
     if empty.total:
         yield f"an empty script earns {empty.total}"
+
+
+def _open(marked: MarkedScript) -> int:
+    """How many marks a teacher's decision can change."""
+    return marked.highest - marked.lowest

@@ -16,7 +16,7 @@ from schemes.alone import special_mark
 from schemes.awarding import Award, awards, total
 from schemes.comparing import mark_by_routes
 from schemes.folding import fold
-from schemes.scheme import Scheme
+from schemes.scheme import PICTURE, Scheme
 from schemes.states import Rules, State
 from schemes.verdicts import (
     LineMark,
@@ -49,7 +49,28 @@ def _remembered(scheme: Scheme, lines: tuple[ScriptLine, ...], show_working: boo
     """Many pupils hand in the same working: it is marked once."""
     if scheme.routes:
         return mark_by_routes(scheme, lines)
-    return mark_working(_judge(scheme), scheme, lines, show_working)
+    return with_pictures(scheme, mark_working(_judge(scheme), scheme, lines, show_working))
+
+
+def with_pictures(scheme: Scheme, marked: MarkedScript) -> MarkedScript:
+    """The marks with what only a person can look at left open: the teacher marks a picture."""
+    names = {point.point: point.value for point in scheme.points if point.stage == PICTURE}
+    if not names:
+        return marked
+    more = sum(names.values())
+    question = f"{', '.join(names)}: a picture, which the teacher looks at"
+    return replace(
+        marked,
+        highest=marked.highest + more,
+        points=tuple(
+            point._replace(decided=False) if point.point in names else point
+            for point in marked.points
+        ),
+        referrals=(
+            *marked.referrals,
+            Referral(None, question, marked.total, marked.total + more),
+        ),
+    )
 
 
 @lru_cache(maxsize=4096)

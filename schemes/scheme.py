@@ -10,6 +10,9 @@ from itembank.algebra.hashing import HashedOnce
 from itembank.topics.kinds import Route, RouteLine
 
 KINDS = ("M", "A", "B")
+CHECKED = "check"
+PICTURE = "picture"
+"""Stages that are no topic's: a check of the value, a picture that only a person can look at."""
 MOST_MARKS = 20
 
 

@@ -13,9 +13,8 @@ from random import Random
 
 from itembank.topics import Topic, find_topic
 from itembank.topics.kinds import Route, RouteLine, Solution
-from schemes.awarding import CHECKED
 from schemes.mistakes import Mistake, continuation, mistakes
-from schemes.scheme import Scheme
+from schemes.scheme import CHECKED, Scheme
 from schemes.simulating import COMPLETE, ERROR, MISREAD, SLIP, simulate
 from schemes.verdicts import ScriptLine
 

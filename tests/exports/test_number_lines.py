@@ -7,8 +7,10 @@ from xml.etree import ElementTree
 
 import pytest
 
-from exports.number_lines import drawn
+from exports.laying import paper_question
+from exports.number_lines import drawn, empty
 from itembank.topics import find_topic
+from schemes.building import default_scheme, with_picture
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -46,3 +48,16 @@ def test_an_end_that_belongs_is_filled_and_one_that_does_not_is_open(
 
 def test_a_solution_without_a_boundary_has_no_picture() -> None:
     assert find_topic("2(x + 1) > 2x").solve("2(x + 1) > 2x").number_line is None
+
+
+def test_the_paper_has_an_empty_number_line_where_a_mark_rewards_the_picture() -> None:
+    solution = find_topic("3 - 2x < 11").solve("3 - 2x < 11")
+    scheme = default_scheme(solution.problem)
+    assert solution.number_line is not None
+
+    asked = paper_question("Solve.", solution, with_picture(scheme)).number_line
+    not_asked = paper_question("Solve.", solution, scheme).number_line
+
+    assert asked == empty(solution.number_line)
+    assert "empty number line from -6 to -2" in asked.words
+    assert not_asked is None

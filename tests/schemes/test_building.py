@@ -17,6 +17,7 @@ from schemes.building import (
     with_follow_through,
     with_line_seen,
     with_notes,
+    with_picture,
     with_settings,
     with_words,
     without_point,
@@ -132,3 +133,16 @@ def test_a_scheme_that_a_route_cannot_satisfy_is_refused() -> None:
 def test_an_unknown_point_is_named_with_those_there_are() -> None:
     with pytest.raises(SchemeFaults, match="no point 'M7'; the points are M1, A1"):
         with_allocation(default_scheme("5x + 2 = 17"), "M7", 2)
+
+
+def test_a_mark_for_a_picture_waits_for_the_teacher_whatever_is_written() -> None:
+    scheme = checked(with_picture(default_scheme("3 - 2x < 11")))
+
+    right = mark_script(scheme, [ScriptLine("-2x < 8"), ScriptLine("x > -4")])
+    nothing = mark_script(scheme, [])
+
+    assert scheme.points[-1].point == "B1"
+    assert (right.total, right.lowest, right.highest) == (2, 2, 3)
+    assert (nothing.total, nothing.lowest, nothing.highest) == (0, 0, 1)
+    assert right.points[-1].decided is False
+    assert right.referrals[-1].reason == "B1: a picture, which the teacher looks at"
