@@ -34,7 +34,9 @@ def tried_forms(solution: Solution, scheme: Scheme) -> tuple[Forms, Forms]:
     forms = [GuideForm(text, reason) for text, reason in proposed.items()]
     ranges = [_range(solution, scheme, form) for form in forms]
     judged = list(zip(forms, ranges, strict=True))
-    accepted = [form for form, (lowest, _) in judged if lowest == scheme.total]
+    accepted = [
+        form for form, (lowest, _) in judged if lowest == scheme.total - scheme.for_pictures
+    ]
     refused = [form for form, (_, highest) in judged if highest < scheme.total]
     return tuple(accepted), tuple(refused)
 

@@ -194,7 +194,7 @@ def _guide_point(point: MarkPoint) -> GuidePoint:
 def _follow_through(points: Sequence[MarkPoint]) -> Iterable[str]:
     """What each accuracy or independent point makes of the candidate's own wrong value."""
     for point in points:
-        if point.kind == "M":
+        if point.kind == "M" or point.stage == PICTURE:
             continue
         if point.follow_through:
             yield (

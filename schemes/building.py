@@ -189,12 +189,13 @@ def _faults_of(
 
 
 def _marking_faults(scheme: Scheme, solution: Solution) -> Iterator[str]:
-    pictures = sum(point.value for point in scheme.points if point.stage == PICTURE)
-    checks = pictures + sum(point.value for point in scheme.points if point.stage == CHECKED)
+    checks = scheme.for_pictures + sum(
+        point.value for point in scheme.points if point.stage == CHECKED
+    )
     for route in solution.routes:
         lines = [ScriptLine(line.text) for line in route.lines]
         marked = mark_script(scheme, lines, show_working=True)
-        if marked.total != scheme.total - checks or _open(marked) > pictures:
+        if marked.total != scheme.total - checks or _open(marked) > scheme.for_pictures:
             lost = [f"{p.point} ({p.reason})" for p in marked.points if p.awarded < p.value]
             yield (
                 f"the route {route.name!r} earns {marked.total} of {scheme.total - checks}; "

@@ -54,10 +54,10 @@ def _remembered(scheme: Scheme, lines: tuple[ScriptLine, ...], show_working: boo
 
 def with_pictures(scheme: Scheme, marked: MarkedScript) -> MarkedScript:
     """The marks with what only a person can look at left open: the teacher marks a picture."""
-    names = {point.point: point.value for point in scheme.points if point.stage == PICTURE}
+    names = [point.point for point in scheme.points if point.stage == PICTURE]
     if not names:
         return marked
-    more = sum(names.values())
+    more = scheme.for_pictures
     question = f"{', '.join(names)}: a picture, which the teacher looks at"
     return replace(
         marked,

@@ -79,6 +79,11 @@ class Scheme(HashedOnce):
         """The most marks that a script can earn."""
         return sum(point.value for point in self.points)
 
+    @property
+    def for_pictures(self) -> int:
+        """The marks that are for pictures, which only a person can look at."""
+        return sum(point.value for point in self.points if point.stage == PICTURE)
+
 
 def to_record(scheme: Scheme) -> dict[str, Any]:
     """The scheme as JSON-ready data, in the form of the contract for programs."""

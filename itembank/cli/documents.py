@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from exports.documents import (
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
     from schemes.moderation.sampling import DrawnSample
     from schemes.scheme import Scheme
     from schemes.standing import PointStanding
+    from schemes.verdicts import MarkedScript
 
 
 def paper_of(
@@ -158,10 +160,15 @@ def errors_in(one: Question) -> list[GuideError]:
         guide_error(
             script.name,
             script.lines[script.wrong_line - 1].text,
-            mark_script(scheme, script.lines, item.show_working),
+            _without_pictures(scheme, mark_script(scheme, script.lines, item.show_working)),
         )
         for script in error_scripts(item.problem, item.topic)
     ]
+
+
+def _without_pictures(scheme: Scheme, marked: MarkedScript) -> MarkedScript:
+    """What an error earns says nothing of a picture, which no simulated script has."""
+    return replace(marked, highest=marked.highest - scheme.for_pictures)
 
 
 def scheme_of(item: ItemVersion) -> Scheme:
