@@ -16,6 +16,7 @@ import typer
 from itembank.algebra import grammar
 from itembank.cli import contract, streams
 from itembank.cli.app import app
+from itembank.topics import find_topic, topics_by_name
 from schemes.cautions import CAUTIONS
 from schemes.scheme import Settings, setting_faults
 from schemes.verdicts import VERDICTS
@@ -159,3 +160,14 @@ def test_the_layout_names_only_what_is_there() -> None:
         folders = [*folders[:depth], name.rstrip("/")]
         assert (HOUSE / "/".join(folders)).exists(), name
     assert len(tree.splitlines()) > 20
+
+
+def test_the_readme_names_every_topic_and_an_example_that_it_takes() -> None:
+    rows = _table(README, "| topic | for example |")[:-1]
+    linked = {row[0].partition("[")[2].partition("]")[0]: row for row in rows}
+
+    assert set(linked) == set(topics_by_name())
+    for name, (topic, examples) in linked.items():
+        assert (HOUSE / topic.partition("(")[2].partition(")")[0]).is_file()
+        for example in re.findall(r"`([^`]+)`", examples):
+            assert find_topic(example).name == name
