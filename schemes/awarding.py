@@ -56,8 +56,10 @@ def _standing(state: State, scheme: Scheme) -> State:
 def _with_notes(state: State, scheme: Scheme) -> State:
     """A rightly noted operation earns its stage though nothing follows it (3.2)."""
     for live in state.lives:
-        for note in live.notes:
-            stage = state.judge.noted_stage(live.form, note.sign, note.operand)
+        noted = [state.judge.noted_stage(live.form, n.sign, n.operand) for n in live.notes]
+        if live.label:
+            noted.append(state.judge.labelled_stage(live.form, live.label))
+        for stage in noted:
             carried = any(stage in _stages(point) for point in scheme.points)
             if stage and carried and stage not in state.judge.valued:
                 state = state.settled(stage, Status(EARNED, live.number, "the operation is noted"))

@@ -119,7 +119,7 @@ def _one(state: State, number_: int, line: Line, rules: Rules, last: bool) -> li
             after for s in states for after in _relation(s, number_, relation, line, rules, final)
         ]
         states = _bounded(found)
-    if not relations and line.notes:
+    if not relations and (line.notes or line.label):
         states = [_note_alone(s, number_, line) for s in states]
     if line.statement:
         states = [_concluded(s, number_, line.statement, rules) for s in states]
@@ -127,7 +127,8 @@ def _one(state: State, number_: int, line: Line, rules: Rules, last: bool) -> li
 
 
 def _note_alone(state: State, number_: int, line: Line) -> State:
-    live = state.live._replace(notes=(*state.live.notes, *line.notes))
+    notes = (*state.live.notes, *line.notes)
+    live = state.live._replace(notes=notes, label=line.label or state.live.label)
     record = Record(number_, "side working", (live.number,), (), "an operation noted by itself")
     return state.recorded(record)._replace(lives=(*state.lives[:-1], live))
 

@@ -36,7 +36,7 @@ class Live(NamedTuple):
     """A line that later lines can follow from; ``virtual`` where numbers alone stand for it.
 
     ``form`` is what they are judged against, ``line`` the form of the line itself, ``relation``
-    the line as written.
+    the line as written; ``label`` an operation on labelled lines written alone after it.
     """
 
     number: int
@@ -45,6 +45,7 @@ class Live(NamedTuple):
     virtual: bool = False
     notes: tuple[Note, ...] = ()
     relation: Relation | None = None
+    label: str = ""
 
 
 class Stated(NamedTuple):

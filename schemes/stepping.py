@@ -281,7 +281,8 @@ def _is_noted(state: State, step: Step, stage: str) -> bool:
     form = state.live.form
     if any(state.judge.noted_stage(form, n.sign, n.operand) == stage for n in notes):
         return True
-    return bool(step.label) and state.judge.labelled_stage(form, step.label) == stage
+    labels = filter(None, (state.live.label, step.label))
+    return any(state.judge.labelled_stage(form, label) == stage for label in labels)
 
 
 def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:

@@ -30,9 +30,10 @@ from itembank.algebra.written import (
 LONGEST_SIDE = 48
 
 # What may have a meaning beyond its relation: words, wide spaces, a bracket that stands apart
-# (a note, a label), dashes.
+# (a note, a label), dashes, a second value behind a space.
 _PLAIN = re.compile(
-    r"(?!.*(?:[A-Za-z]{2}|  |--|[^+\-×÷/=] \())[0-9A-Za-z(\-][0-9A-Za-z.+\-×÷/() =]*[0-9A-Za-z)]"
+    r"(?!.*(?:[A-Za-z]{2}|  |--|[^+\-×÷/=] \(|\d [A-Za-z] ?=))"
+    r"[0-9A-Za-z(\-][0-9A-Za-z.+\-×÷/() =]*[0-9A-Za-z)]"
 )
 _TOKEN = re.compile(
     r"\d{1,15} \d{1,15}/\d{1,15}(?![\d.])|\d{1,15}\.\d{1,15}|\d{1,15}|[^ ]", re.ASCII

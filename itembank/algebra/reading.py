@@ -17,6 +17,8 @@ from itembank.algebra.grammar import (
     same_signs,
 )
 from itembank.algebra.plain import read_plain
+from itembank.algebra.reading_labels import label_alone, label_at_head, label_at_tail
+from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
 from itembank.algebra.values import symbols
 from itembank.algebra.written import Line, Node, Note, Relation, Symbol
@@ -26,35 +28,30 @@ __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
 _NONE = re.compile(
     r"(?:there\s+(?:is|are)\s+|has\s+|have\s+)?\b(?:no\s+(?:real\s+)?(?:solutions?|solns?|values?|answers?)"
     r"(?:\s+(?:of|for)\s+[a-z])?|never\s+true|impossible|not\s+possible|contradiction"
-    r"|inconsistent|not\s+true\s+for\s+any\s+[a-z]|(?:does\s+not|doesn't)\s+work)\b|∅|\{\s*\}",
+    r"|inconsistent|parallel(?:\s+lines)?|(?:do\s+not|don't|never)\s+(?:meet|cross|intersect)|not\s+true\s+for\s+any\s+[a-z]|(?:does\s+not|doesn't)\s+work)\b|∅|\{\s*\}",
     re.IGNORECASE,
 )
 _ALL = re.compile(
     r"\b(?:all|any|every|each)\s+(?:real\s+|possible\s+)?(?:values?|numbers?|reals?)"
     r"(?:\s+(?:of|for)\s+[a-z])?(?:\s+works?)?\b|\bevery\s+[a-z]\b(?:\s+works?)?|\binfinitely\s+many"
     r"(?:\s+(?:solutions?|solns?|values?))?\b|\balways\s+true\b|\btrue\s+for\s+(?:all|any|every)"
-    r"(?:\s+(?:values?\s+of\s+)?[a-z])?\b|\bidentity\b|\b[a-z]\s+can\s+be\s+any(?:thing|\s+\w+)"
+    r"(?:\s+(?:values?\s+of\s+)?[a-z])?\b|\bidentity\b|\b(?:the\s+)?same\s+(?:lines?|equations?)\b|\b[a-z]\s+can\s+be\s+any(?:thing|\s+\w+)"
     r"|\b[a-z]\s*=\s*anything\b|\b[a-z]\s*∈\s*ℝ|ℝ",
     re.IGNORECASE,
 )
 _STATEMENT_TAIL = re.compile(r"[\s.!,;:)]*$")
 _STATEMENT_LEAD = re.compile(
     r"(?:[,;:.\s]|\b(?:so|therefore|hence|thus|then|it|is|the|equation|has|which|this|an|a|and"
-    r"|because|means|that)\b|∴|⇒|=>|-|->|→|\()*$",
+    r"|because|means|that|are|they|lines|equations|both|two)\b|∴|⇒|=>|-|->|→|\()*$",
     re.IGNORECASE,
 )
 _HEAD = re.compile(
     r"\s*(?:(?P<word>so|therefore|hence|thus|then|and\s+so|giving|gives|which\s+gives|we\s+get"
-    r"|i\.e\.|ie|now|solve|answer|ans|the\s+answer\s+is|check|checking|test|try|trying|again"
+    r"|i\.e\.|ie|now|sub(?:stitut(?:e|ing))?(?:\s+in)?|put(?:ting)?(?:\s+in)?|when|let|solve|answer|ans|the\s+answer\s+is|check|checking|test|try|trying|again"
     r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and|no|wait|sorry|oops|correction"
     r"|(?:the\s+)?integers?(?:\s+(?:values?|solutions?))?(?:\s+(?:are|is))?|[a-z]\s+can\s+be)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
     re.IGNORECASE,
 )
-_LABEL = r"(?:\(\s*\d\s*\)|[①-⑨])"
-_LABEL_HEAD = re.compile(
-    rf"\s*(?P<made>(?:\d+\s*×?\s*)?{_LABEL}(?:\s*[+\-]\s*(?:\d+\s*×?\s*)?{_LABEL})*)\s*:"
-)
-_LABEL_TAIL = re.compile(rf"\s+(?:[.-]{{2,}}\s*)?(?P<given>{_LABEL})\s*$")
 _IS = re.compile(
     r"\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be)\s+", re.IGNORECASE
 )
@@ -160,7 +157,12 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     whole = text[start:end].strip()
     statement, end = _statement(text, start, end)
     heads, start = _heads(text, start, end)
-    label, start, end = _label(text, start, end)
+    made = label_alone(text[start:end])
+    if made and not statement:
+        return Line(whole, label=made)
+    label, start = label_at_head(text, start, end)
+    if not label:
+        label, end = label_at_tail(text, start, end)
     if tail := _TAIL.search(text, start, end):
         end = tail.start()
     domain, end = domain_said(text, start, end)
@@ -174,16 +176,6 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
         return Line(whole, (), statement, notes, heads, label)
     alternatives = _alternatives(body, start + 1, comma)
     return Line(whole, alternatives, statement, notes, heads, label, domain)
-
-
-def _label(text: str, start: int, end: int) -> tuple[str, int, int]:
-    """A label at the line's end or head (``(1)``, ``(1) + (2):``), and the text without it."""
-    if match := _LABEL_HEAD.match(text, start, end):
-        return match.group("made").strip(), match.end(), end
-    match = _LABEL_TAIL.search(text, start, end)
-    if match and _complete(text[start : match.start()]):
-        return match.group("given"), start, match.start()
-    return "", start, end
 
 
 def _statement(text: str, start: int, end: int) -> tuple[str, int]:
@@ -280,7 +272,7 @@ def _note(text: str) -> Note | None:
 def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, ...], ...]:
     if (found := read_set(body, column)) is not None:
         return ((found,),)
-    body, column = _worded(body, column)
+    body, column = _worded(two_values(body), column)
     if comma:
         body = re.sub(r"(?<=\d),(?=\d)", ".", body)
     elif (match := re.search(r"\d,\d", body)) and not is_plain_list(body):

@@ -31,7 +31,7 @@ from itembank.topics.simultaneous_equations.stages import (
     SIMPLIFIED,
     SUBSTITUTED,
 )
-from itembank.topics.simultaneous_equations.writing import standard
+from itembank.topics.simultaneous_equations.writing import standard, typed_line
 
 ADD, SUBTRACT, EQUATE = "add the equations", "subtract the equations", "equate the expressions"
 
@@ -49,8 +49,8 @@ def path(system: System, line: Line, letters: Letters) -> tuple[Move, ...]:
     if found.kind == SAME:
         return _rewriting(lines[0], line, found.factors[0], letters)
     if found.kind == ADDED:
-        words = ADD if found.factors[1] > 0 else SUBTRACT
-        return (Move("combine", "", f"{words}: both unknowns stay"),)
+        turned = found.factors[0] * found.factors[1] < 0
+        return (Move("combine", "", f"{SUBTRACT if turned else ADD}: both unknowns stay"),)
     return _eliminating(system, lines[0], lines[1], found.factors, line, letters)
 
 
@@ -129,5 +129,5 @@ def put_in_words(letter: str, known: Line, into: Line | None, letters: Letters) 
     """``put x = 3 into 2x + y = 7``."""
     value = known.value
     said = "" if value is None else f" = {spell(value)}"
-    where = "an equation" if into is None else typed(standard(into.row, letters))
+    where = "an equation" if into is None else typed_line(into, letters)
     return f"put {letter}{said} into {where}"

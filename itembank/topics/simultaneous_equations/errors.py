@@ -65,7 +65,8 @@ from itembank.topics.simultaneous_equations.stages import (
     tidy,
 )
 
-SKIPPED = 2  # an error made on the way to a line that reaches a further stage
+SKIPPED = 3  # an error made on the way to a line that reaches a further stage
+LATE = 3  # an error in eliminating when one unknown is left already
 ONE = Fraction(1)
 
 _ELSEWHERE = (MINUS_FIRST_ONLY, FACTOR_JOINED, UNKNOWN_CANCELLED, BARS_EXCHANGED)
@@ -86,19 +87,25 @@ class Change(NamedTuple):
 def changes(system: System) -> Iterator[Change]:
     """Every common error that leads to an equation from those known, wherever it applies."""
     lines = system.kinds()
-    for i, j in pairs(lines):
-        yield from _in_combining(tidy(lines[i]), tidy(lines[j]))
-    for line in lines:
-        others = [tidy(other) for other in lines if other is not line]
-        yield from _in_multiplying(tidy(line), others)
-        yield from _in_making_subject(line)
-        yield from _in_expression(line, [other for other in lines if other is not line])
+    late = LATE if any(line.place >= 0 for line in system) else 0
+    for change in _in_eliminating(lines):
+        yield change._replace(cost=change.cost + late)
     for place in (0, 1):
         known = system.about(place)
         if known is not None and known.value is not None:
             for line in lines:
                 yield from _in_value(line.row, place, known.value)
     yield from _exchanged(system)
+
+
+def _in_eliminating(lines: tuple[Line, ...]) -> Iterator[Change]:
+    for i, j in pairs(lines):
+        yield from _in_combining(tidy(lines[i]), tidy(lines[j]))
+    for line in lines:
+        others = [other for other in lines if other is not line]
+        yield from _in_multiplying(tidy(line), [tidy(other) for other in others])
+        yield from _in_making_subject(line)
+        yield from _in_expression(line, others)
 
 
 def in_one_letter(system: System, letters: Letters) -> Iterator[tuple[Wrong, int]]:

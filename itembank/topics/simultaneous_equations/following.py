@@ -28,6 +28,7 @@ from itembank.topics.simultaneous_equations.lines import (
 
 SAME, SOLVED, ELIMINATED, ADDED, CIRCULAR = "same", "solved", "eliminated", "added", "circular"
 MOST_TIMES = 100
+MOST_ADDED = 5
 
 
 class Way(NamedTuple):
@@ -122,19 +123,21 @@ def _rewriting(system: System, line: Line) -> Way | None:
 
 
 def _adding(system: System, line: Line) -> Way | None:
-    """The sum or the difference of two lines though no unknown goes: right, and no help."""
-    wanted = key(line.row)
+    """Small multiples of two lines added, though no unknown goes by it: right, and no help."""
     for i, j in pairs(system):
-        if not (system[i].both and system[j].both):
+        one, other = system[i].row, system[j].row
+        whole = one[0] * other[1] - one[1] * other[0]
+        if not (system[i].both and system[j].both and whole):
             continue
-        for sign in (1, -1):
-            if key(_sum(system[i].row, system[j].row, sign)) == wanted:
-                return Way(ADDED, (i, j), 1, (Fraction(1), Fraction(sign)))
+        p = (line.row[0] * other[1] - line.row[1] * other[0]) / whole
+        q = (one[0] * line.row[1] - one[1] * line.row[0]) / whole
+        if p * one[2] + q * other[2] == line.row[2] and _small(p, q):
+            return Way(ADDED, (i, j), 1, (p, q))
     return None
 
 
-def _sum(one: Row, other: Row, sign: int) -> Row:
-    return (one[0] + sign * other[0], one[1] + sign * other[1], one[2] + sign * other[2])
+def _small(p: Fraction, q: Fraction) -> bool:
+    return all(n.denominator == 1 and 0 < abs(n) <= MOST_ADDED for n in (p, q))
 
 
 def _contradicting(system: System, line: Line) -> Way | None:
@@ -149,6 +152,14 @@ def _contradicting(system: System, line: Line) -> Way | None:
         if natural(times, (ZERO, ZERO, line.row[2])):
             return Way(ELIMINATED, (i, j), 0, found[1])
     return None
+
+
+def alike(one: Line, other: Line) -> bool:
+    """Whether two lines do the same: both give the same letter, or differ in one number alone."""
+    if one.place >= 0 or other.place >= 0:
+        return one.place == other.place
+    same = sum(abs(a) == abs(b) for a, b in zip(one.row, other.row, strict=True))
+    return same >= 2
 
 
 def keeps(system: System, line: Line, letters: Letters) -> bool:

@@ -15,6 +15,7 @@ from itembank.topics.judging import Answer, Move, Shaped, Slip, Worked, Wrong
 from itembank.topics.linear_equations.forms import answer_form
 from itembank.topics.plain import PlainJudge
 from itembank.topics.simultaneous_equations import describing, errors, following, labels, slips
+from itembank.topics.simultaneous_equations.catalogue import SWAPPED
 from itembank.topics.simultaneous_equations.lines import (
     Letters,
     Line,
@@ -149,10 +150,12 @@ class SimultaneousJudge(PlainJudge):
         return None if found is None else found.cost
 
     def continues(self, source: Known, form: Line) -> bool:
-        """Whether the line stands on the last one."""
+        """Whether the line stands on the last one, or on others and does something else."""
         system = _system(source)
         found = following.way(system, form, self.letters)
-        return found is not None and len(system) - 1 in found.places
+        if found is None:
+            return False
+        return len(system) - 1 in found.places or not following.alike(system[-1], form)
 
     def onward(self, source: Known, form: Line) -> System:
         """All that is known by then."""
@@ -187,7 +190,20 @@ class SimultaneousJudge(PlainJudge):
             return linear(self.letters[place]).fits(own, equation_in(form))
         if not following.natural(_times(wrong.after, form), form.row):
             return None
+        if wrong.name == SWAPPED.name and abs(form.row[form.place]) != 1:
+            return None
         return 0 if wrong.where == form.subject or wrong.where < 0 else 1
+
+    def likely(self, wrong: Wrong, form: Known) -> bool:
+        """Nobody writes down an unknown that is lost and goes on, nor what they would not in one
+        equation."""
+        if wrong.after.lost:
+            return False
+        if not isinstance(wrong.where, tuple):
+            return True
+        place, own = wrong.where
+        line = _system(form).about(place)
+        return line is None or linear(self.letters[place]).likely(own, equation_in(line))
 
     def slip(self, source: Known, form: Line) -> Slip | None:
         """The one wrong number that explains the line."""

@@ -182,4 +182,4 @@ def multipliers(one: Row, other: Row) -> set[Fraction]:
         if one[place] and other[place]:
             size = abs(other[place] / one[place])
             found |= {abs(other[place]), Fraction(size.numerator), size}
-    return {times for times in found if times != 1}
+    return {times for times in found if times != 1 and times.denominator == 1}

@@ -197,7 +197,7 @@ class Route:
             right = typed(written)
             self.write(f"{letter} = {right}", step, SUBSTITUTED)
             worked = [(size * value if name else size, "") for size, name in terms]
-            if len(worked) > 1:
+            if all(size for size, _ in worked) and len(worked) > 1:
                 self.write(typed(equation(((Fraction(1), letter),), worked)),
                            "work out the product", SECOND, required=False)  # fmt: skip
             total = sum((size for size, _ in worked), Fraction(0))

@@ -1,0 +1,83 @@
+"""Which label does a line of several equations carry, and which labels is it made from?
+
+``2x + y = 7 (1)`` is given a label; ``(1) + (2): 3x = 9`` and ``3 × (1) - (2)`` are made from
+labelled lines. A label is a number in round or square brackets or in a circle, or follows the word
+``eq`` or ``equation``. Labels come out in one form: ``3 × (1) - (2)``.
+"""
+
+from __future__ import annotations
+
+import re
+
+_NUMBER = r"(?:\(\s*\d\s*\)|\[\s*\d\s*\]|[①-⑨])"
+_NAME = rf"(?:eq(?:n|uation)?s?\.?\s*(?:{_NUMBER}|\d)|{_NUMBER})"
+_TERM = rf"(?:(?:\d+\s*[×x]?\s*)?{_NAME}(?:\s*(?:[×÷/]\s*|\s[xX]\s*|[xX](?=\s*\d))\d+)?)"
+_MADE = rf"-?\s*{_TERM}(?:\s*[+\-]\s*{_TERM})*"
+_GIVES = r"\s*(?::|=+>|→|⇒|\bgives\b|\bgiving\b)\s*"
+_USING = r"(?:from\s+|using\s+|(?:[a-z]\s*=\s*-?[\d./]+\s+)?in(?:to)?\s+)"
+_HEAD = re.compile(rf"\s*{_USING}?(?P<made>{_MADE})(?:{_GIVES}|\s{{2,}}(?=\S))", re.IGNORECASE)
+_FROM = re.compile(rf"\s*{_USING}(?P<made>{_MADE})\s*,?\s+(?=\S)", re.IGNORECASE)
+_TAIL_GIVEN = re.compile(
+    rf"(?:\s+|\s*[.\-]{{2,}}\s*)(?:\(?\s*(?:in|into|from|using)\s+)?(?P<given>{_NAME})\s*\)?\s*$",
+    re.IGNORECASE,
+)
+_TAIL_MADE = re.compile(rf"\s{{2,}}(?:from\s+|using\s+)?(?P<made>{_MADE})\s*$", re.IGNORECASE)
+_TAIL_TIMES = re.compile(rf"\s+(?P<made>{_NAME}\s*[×xX]\s*\d+)\s*$", re.IGNORECASE)
+_ALONE = re.compile(rf"\s*(?P<made>{_MADE})\s*$", re.IGNORECASE)
+_ONE = re.compile(_NAME, re.IGNORECASE)
+_OPERATION = re.compile(r"[+\-×÷/xX]")
+_CIRCLED = "①②③④⑤⑥⑦⑧⑨"
+
+
+def label_at_head(text: str, start: int, end: int) -> tuple[str, int]:
+    """A label at the head of a line and where the line itself starts: ``(1) + (2): 3x = 9``."""
+    match = _HEAD.match(text, start, end) or _FROM.match(text, start, end)
+    if match is None or match.end() >= end or not _has_relation(text[match.end() : end]):
+        return "", start
+    return plain(match.group("made")), match.end()
+
+
+def label_at_tail(text: str, start: int, end: int) -> tuple[str, int]:
+    """A label at the end of a line and where the line itself ends: ``2x + y = 7 (1)``."""
+    for pattern, group in ((_TAIL_MADE, "made"), (_TAIL_TIMES, "made"), (_TAIL_GIVEN, "given")):
+        match = pattern.search(text, start, end)
+        if match and _is_whole(text[start : match.start()]):
+            return plain(match.group(group)), match.start()
+    return "", end
+
+
+def label_alone(text: str) -> str:
+    """An operation on labels that is all that a line holds: ``(1) × 3``; empty for all else."""
+    match = _ALONE.fullmatch(text)
+    if match is None:
+        return ""
+    made = match.group("made")
+    rest = _ONE.sub("", made)
+    named = len(_ONE.findall(made)) > 1 or "eq" in made.lower() or any(c in made for c in _CIRCLED)
+    return plain(made) if _OPERATION.search(rest) or (named and rest.strip()) else ""
+
+
+def plain(label: str) -> str:
+    """A label in one form: ``3 × (1) - (2)``."""
+    named = _ONE.sub(lambda found: f"({_digit(found.group())})", label)
+    spaced = re.sub(r"[xX]", "×", named)
+    spaced = re.sub(r"/", "÷", spaced)
+    spaced = re.sub(r"(\d)\s*\((\d)\)", r"\1 × (\2)", spaced)
+    return " ".join(re.sub(r"([+\-×÷])", r" \1 ", spaced).split())
+
+
+def _digit(name: str) -> str:
+    for number, circled in enumerate(_CIRCLED, start=1):
+        if circled in name:
+            return str(number)
+    return re.sub(r"\D", "", name)
+
+
+def _has_relation(text: str) -> bool:
+    return bool(re.search(r"[=<>≤≥≠≈]", text))
+
+
+def _is_whole(text: str) -> bool:
+    """Whether a relation stands complete before a label."""
+    text = text.strip()
+    return _has_relation(text) and text[0] not in "=<>≤≥≠≈" and text[-1] not in "=<>+-×÷/("
