@@ -10,7 +10,7 @@ from itembank.algebra.matching import same_relation, values_put_in
 from itembank.algebra.surds import holds_root
 from itembank.algebra.values import number_form, relation_symbols, walk
 from itembank.algebra.written import Quotient, Relation
-from itembank.topics.judging import Answer, Judge, Shaped
+from itembank.topics.judging import Answer, Judge
 from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, decimals_asked, quality
 from schemes.scheme import MarkPoint, Scheme
 from schemes.verdicts import LineMark, MarkedScript, PointMark
@@ -119,7 +119,7 @@ def _found_by_trial(working: Working, judge: Judge) -> bool:
 def _are(found: dict[str, Fraction], right: Hashable) -> bool:
     """Whether values put in are the right ones, those of several letters in the letters' order."""
     values = tuple(found[letter] for letter in sorted(found))
-    return values == (right.numbers if isinstance(right, Shaped) and len(values) > 1 else (right,))
+    return values == (right if isinstance(right, tuple) and len(values) > 1 else (right,))
 
 
 def _unfinished(answer: Answer) -> bool:

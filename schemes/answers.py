@@ -34,6 +34,8 @@ def quality(answer: Answer, right: Hashable, settings: Settings) -> Quality:
     """The quality of a stated value against the right one; numbers are judged by their form."""
     if isinstance(right, Shaped):
         return _shaped(answer, right, settings)
+    if isinstance(right, tuple) and answer.parts and len(answer.parts) == len(right):
+        return _one_by_one(answer.parts, right, settings)
     if isinstance(right, frozenset) and answer.parts:
         return _several(answer.parts, right, settings)
     if not isinstance(right, Exact):
@@ -99,8 +101,9 @@ def _shaped(answer: Answer, right: Shaped, settings: Settings) -> Quality:
 
 
 def _one_by_one(
-    parts: Sequence[Answer], numbers: Sequence[Fraction], settings: Settings
+    parts: Sequence[Answer], numbers: Sequence[Hashable], settings: Settings
 ) -> Quality:
+    """Values in their order: the worst of them counts."""
     worths = [quality(part, n, settings) for part, n in zip(parts, numbers, strict=True)]
     return max(worths, key=lambda worth: _ORDER.index(worth.kind))
 

@@ -114,7 +114,7 @@ def _value(state: State, scheme: Scheme, point: MarkPoint, target: Judge) -> Awa
     if state.conclusions:
         line, words, _ = state.conclusions[-1]
         return Award(point, 0, line, f"a value and {words!r} are both stated")
-    clash = _clash(state)
+    clash = _clash(state, stated.answer.of)
     if clash:
         return Award(point, 0, clash, "two different values are stated and neither is crossed out")
     right = target.value_for(target.start, stated.answer)
@@ -165,15 +165,13 @@ def _best(
     return quality(stated.answer, right, scheme.settings)
 
 
-def _clash(state: State) -> int:
-    """The line of a second value that is no conversion of the first; 0 where there is none."""
-    said = _said(state)
-    for letter in {one.answer.of for one in said}:
-        for first, later in pairwise([one for one in said if one.answer.of == letter]):
-            partial = first.answer.partial or later.answer.partial
-            same_line = first.line == later.line
-            if not partial and not conversion(first.answer, later.answer, same_line):
-                return later.line
+def _clash(state: State, letter: str) -> int:
+    """The line of a second value of a letter that is no conversion of the first; 0 for none."""
+    for first, later in pairwise([one for one in _said(state) if one.answer.of == letter]):
+        partial = first.answer.partial or later.answer.partial
+        same_line = first.line == later.line
+        if not partial and not conversion(first.answer, later.answer, same_line):
+            return later.line
     return 0
 
 

@@ -106,9 +106,9 @@ class Answer:
     ``approximate`` tells that it was written with ``≈`` or cut short; ``working`` that operations
     stand in it; ``of`` is the letter that it is a value of, where there are several. An answer of
     several values has ``parts``, each compared by itself with one of a ``frozenset`` of right
-    values, or in order with the numbers of a :class:`Shaped` one, whose ``shape`` it has too; a
-    ``partial`` answer is one that others complete. ``unfinished`` is the topic's own objection to
-    the form of a right value.
+    values, or in order with those of a ``tuple`` or the numbers of a :class:`Shaped` one, whose
+    ``shape`` it has too; a ``partial`` answer is one that others complete. ``unfinished`` is the
+    topic's own objection to the form of a right value.
     """
 
     node: Node

@@ -6,13 +6,17 @@ once one unknown is left, are those of linear equations.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
     BARS_EXCHANGED,
+    EXPANDING_SIGN,
+    FACTOR_DROPPED,
     FACTOR_JOINED,
+    FIRST_ONLY,
+    LAST_ONLY,
     MINUS_FIRST_ONLY,
     UNKNOWN_CANCELLED,
     CommonError,
@@ -46,6 +50,7 @@ from itembank.topics.simultaneous_equations.catalogue import (
 from itembank.topics.simultaneous_equations.following import multiples, values
 from itembank.topics.simultaneous_equations.lines import (
     ZERO,
+    Group,
     Letters,
     Line,
     Row,
@@ -60,7 +65,9 @@ from itembank.topics.simultaneous_equations.stages import (
     FIRST,
     PREPARED,
     SECOND,
+    SIMPLIFIED,
     SUBSTITUTED,
+    matches,
     multipliers,
     tidy,
 )
@@ -75,13 +82,17 @@ _NOT_HERE = frozenset(error.name for error in _ELSEWHERE)
 
 
 class Change(NamedTuple):
-    """A common error that gives a row; ``subject`` is the letter left alone by it, -1 for none."""
+    """A common error that gives a row; ``subject`` is the letter left alone by it, -1 for none.
+
+    ``removes`` are the stages that it takes away.
+    """
 
     error: CommonError
     stage: str
     row: Row
     cost: int = 0
     subject: int = -1
+    removes: tuple[str, ...] = ()
 
 
 def changes(system: System) -> Iterator[Change]:
@@ -103,6 +114,8 @@ def _in_eliminating(lines: tuple[Line, ...]) -> Iterator[Change]:
         yield from _in_combining(tidy(lines[i]), tidy(lines[j]))
     for line in lines:
         others = [other for other in lines if other is not line]
+        for change in _in_simplifying(line):
+            yield change._replace(removes=_needless(line, change.row, others))
         yield from _in_multiplying(tidy(line), [tidy(other) for other in others])
         yield from _in_making_subject(line)
         yield from _in_expression(line, others)
@@ -122,6 +135,56 @@ def in_one_letter(system: System, letters: Letters) -> Iterator[tuple[Wrong, int
 def value_stage(system: System, place: int) -> str:
     """The value that solving for a letter leads to: the second once the other one has a line."""
     return SECOND if system.about(1 - place) is not None else FIRST
+
+
+# Simplifying
+
+
+def _in_simplifying(line: Line) -> Iterator[Change]:
+    """Brackets removed, or fractions cleared, wrongly."""
+    for group in line.groups:
+        for error, sums in _spread(group):
+            right = _sum(_scaled(term, group.times) for term in group.terms)
+            a, b = (line.row[n] + sums[n] - right[n] for n in (0, 1))
+            yield Change(error, SIMPLIFIED, (a, b, line.row[2] - sums[2] + right[2]))
+    times = tidy(line)[0] / line.row[0]
+    if times != 1:
+        for error, row in _multiplied(line.row, times):
+            yield Change(error, SIMPLIFIED, row)
+
+
+def _spread(group: Group) -> Iterator[tuple[CommonError, Row]]:
+    """What a bracket multiplied out wrongly adds to left minus right."""
+    side = -1 if group.times < 0 else 1
+    right = [_scaled(term, group.times) for term in group.terms]
+    if abs(group.times) != 1:
+        left = [_scaled(term, Fraction(side)) for term in group.terms]
+        yield FIRST_ONLY, _sum([right[0], *left[1:]])
+        yield LAST_ONLY, _sum([*left[:-1], right[-1]])
+        yield FACTOR_DROPPED, _sum(left)
+    for place, term in enumerate(right):
+        if group.times < 0 or min(group.terms[place]) < 0:
+            yield EXPANDING_SIGN, _sum([*right[:place], _scaled(term, -ONE), *right[place + 1 :]])
+
+
+def _scaled(row: Row, times: Fraction) -> Row:
+    return (row[0] * times, row[1] * times, row[2] * times)
+
+
+def _sum(rows: Iterable[Row]) -> Row:
+    listed = list(rows)
+    return (
+        sum((row[0] for row in listed), ZERO),
+        sum((row[1] for row in listed), ZERO),
+        sum((row[2] for row in listed), ZERO),
+    )
+
+
+def _needless(line: Line, wrong: Row, others: list[Line]) -> tuple[str, ...]:
+    """What an error leaves nothing to do for: coefficients that match by it alone (3.5)."""
+    matched = any(matches(wrong, tidy(other)) for other in others)
+    needed = not any(matches(tidy(line), tidy(other)) for other in others)
+    return (PREPARED,) if matched and needed else ()
 
 
 # Making ready
@@ -168,6 +231,7 @@ def _in_making_subject(line: Line) -> Iterator[Change]:
     for place in (0, 1):
         yield Change(SUBJECT_SIGN, PREPARED, (a, -b, c), subject=place)
         if c:
+            yield Change(SUBJECT_SIGN, PREPARED, (-a, b, c), subject=place)
             yield Change(SUBJECT_SIGN, PREPARED, (a, b, -c), subject=place)
         own, other = (a, b) if place == 0 else (b, a)
         if abs(own) != 1 and c:
@@ -188,8 +252,12 @@ def _in_combining(one: Row, other: Row) -> Iterator[Change]:
         second = (abs(q) * other[0], abs(q) * other[1], abs(q) * other[2])
         sign = -1 if q > 0 else 1
         for error, size, number in _combined(first, second, 1 - gone, sign):
-            if size:
+            if size or (number and _parallel(one, other)):
                 yield Change(error, ELIMINATED, _row(1 - gone, size, number))
+
+
+def _parallel(one: Row, other: Row) -> bool:
+    return one[0] * other[1] == one[1] * other[0]
 
 
 def _combined(

@@ -148,8 +148,8 @@ def _contradicting(system: System, line: Line) -> Way | None:
         found = eliminated(one, other, gone)
         if found is None or found[0][1 - gone] or not found[0][2]:
             continue
-        times = line.row[2] / found[0][2]
-        if natural(times, (ZERO, ZERO, line.row[2])):
+        times = abs(line.row[2] / found[0][2])
+        if times == 1 or times in (1 / abs(found[1][0]), 1 / abs(found[1][1])):
             return Way(ELIMINATED, (i, j), 0, found[1])
     return None
 

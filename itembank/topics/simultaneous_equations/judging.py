@@ -11,7 +11,7 @@ from itembank.algebra.joining import Alternatives
 from itembank.algebra.matching import changes_between
 from itembank.algebra.values import NoValue, number, relation_symbols, symbols
 from itembank.algebra.written import Interval, Node, Relation, Symbol
-from itembank.topics.judging import Answer, Move, Shaped, Slip, Worked, Wrong
+from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
 from itembank.topics.linear_equations.forms import answer_form
 from itembank.topics.plain import PlainJudge
 from itembank.topics.simultaneous_equations import describing, errors, following, labels, slips
@@ -170,7 +170,7 @@ class SimultaneousJudge(PlainJudge):
         system = _system(form)
         for change in errors.changes(system):
             yield Wrong(
-                change.error.name, change.error.words, (change.stage,), (),
+                change.error.name, change.error.words, (change.stage,), change.removes,
                 errors.line_after(change), cost=change.cost, where=change.subject,
             )  # fmt: skip
         for wrong, place in errors.in_one_letter(system, self.letters):
@@ -188,7 +188,8 @@ class SimultaneousJudge(PlainJudge):
             if form.place not in (place, -1) or form.both:
                 return None
             return linear(self.letters[place]).fits(own, equation_in(form))
-        if not following.natural(_times(wrong.after, form), form.row):
+        times = _times(wrong.after, form)
+        if not following.natural(times, form.row) or (form.lost and abs(times) != 1):
             return None
         if wrong.name == SWAPPED.name and abs(form.row[form.place]) != 1:
             return None
@@ -277,7 +278,7 @@ class SimultaneousJudge(PlainJudge):
         if self.told:
             return next(answer for letter, answer in found.items() if letter != self.told)
         parts = tuple(found[letter] for letter in self.letters)
-        return Answer(answers[-1].node, (), parts=parts, shape=self.letters)
+        return Answer(answers[-1].node, (), parts=parts)
 
     def serves(self, answer: Answer, before: Sequence[Answer]) -> str:
         """The first letter stated has the first value."""
@@ -292,7 +293,7 @@ class SimultaneousJudge(PlainJudge):
         found = [one for one in mine if (one.of == first) == wanted]
         return found[-1] if found else None
 
-    def value_of(self, form: Known) -> Shaped | Fraction | None:
+    def value_of(self, form: Known) -> tuple[Fraction, Fraction] | Fraction | None:
         """Both values by what is known; the one to find where the problem gives the other."""
         system = _system(form)
         if following.conclusion(system):
@@ -302,7 +303,7 @@ class SimultaneousJudge(PlainJudge):
             return None
         if self.told:
             return found[1 - self.letters.index(self.told)][0]
-        return Shaped(self.letters, (found[0][0], found[1][0]))
+        return found[0][0], found[1][0]
 
     def value_for(self, form: Known, answer: Answer) -> Hashable | None:
         """The value of the answer's letter: of several ways to it the one that gives the answer."""

@@ -12,8 +12,26 @@ from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import shows_operation
-from itembank.algebra.values import NoValue, polynomial, relation_symbols, symbols, walk
-from itembank.algebra.written import Bracket, Integer, Node, Positive, Quotient, Relation, Symbol
+from itembank.algebra.values import (
+    NoValue,
+    number,
+    polynomial,
+    relation_symbols,
+    symbols,
+    walk,
+)
+from itembank.algebra.written import (
+    Bracket,
+    Integer,
+    Negative,
+    Node,
+    Positive,
+    Product,
+    Quotient,
+    Relation,
+    Sum,
+    Symbol,
+)
 from itembank.topics.linear_equations.judging import LinearJudge
 from itembank.topics.linear_equations.stages import Equation, equation_of
 from itembank.topics.parts import LETTER, NUMBER, Part, flat
@@ -26,13 +44,23 @@ GIVEN = 2
 MOST_KNOWN = 10
 
 
+class Group(NamedTuple):
+    """A bracket by what it adds to left minus right: ``times`` each of its ``terms``.
+
+    A term is its two coefficients and its number.
+    """
+
+    times: Fraction
+    terms: tuple[Row, ...]
+
+
 class Line(NamedTuple):
     """An equation in two letters, ``a x + b y = c``, and how it is written.
 
     ``equation`` are its parts where only one letter stands in it; ``plain`` tells that no bracket
     or fraction bar holds a letter; ``subject`` is the place of the letter that stands alone on a
     side, -1 for none; ``shows`` tells that an operation stands written, ``lost`` that no letter is
-    left on either side.
+    left on either side; ``groups`` are its brackets that hold a letter.
     """
 
     row: Row
@@ -41,6 +69,7 @@ class Line(NamedTuple):
     subject: int = -1
     shows: bool = False
     lost: bool = False
+    groups: tuple[Group, ...] = ()
 
     @property
     def place(self) -> int:
@@ -116,10 +145,16 @@ def line_of(relation: Relation, letters: Letters) -> Line:
     row = (left[0] - right[0], left[1] - right[1], right[2] - left[2])
     found = relation_symbols(relation)
     equation = equation_of(relation, *found) if len(found) == 1 else None
+    plain = not any(_holds_together(part) for side in relation.sides for part in walk(side))
+    groups: list[Group] = []
+    if not plain:
+        for side, sign in zip(relation.sides, (1, -1), strict=True):
+            groups.extend(_groups(side, Fraction(sign), letters))
     return Line(
         row,
         equation,
-        plain=not any(_holds_together(part) for side in relation.sides for part in walk(side)),
+        plain=plain,
+        groups=tuple(groups),
         subject=_subject(relation, letters),
         shows=shows_operation(relation),
         lost=not any((*left[:2], *right[:2])),
@@ -129,10 +164,10 @@ def line_of(relation: Relation, letters: Letters) -> Line:
 def _side(side: Node, letters: Letters) -> Row:
     terms = dict(polynomial(side))
     found = tuple(terms.pop(((letter, 1),), ZERO) for letter in letters)
-    number = terms.pop((), ZERO)
+    constant = terms.pop((), ZERO)
     if terms:
         raise NoValue("not linear in the two unknowns")
-    return (found[0], found[1], number)
+    return (found[0], found[1], constant)
 
 
 def _holds_together(part: Node) -> bool:
@@ -144,6 +179,33 @@ def _holds_together(part: Node) -> bool:
             return bool(symbols(top))
         case _:
             return False
+
+
+def _groups(node: Node, times: Fraction, letters: Letters) -> Iterator[Group]:
+    """The brackets of a side that hold a letter and another term."""
+    match node:
+        case Sum(terms):
+            for sign, body in terms:
+                yield from _groups(body, times if sign == "+" else -times, letters)
+        case Negative(body):
+            yield from _groups(body, -times, letters)
+        case Positive(body):
+            yield from _groups(body, times, letters)
+        case Bracket(Sum() as body) if symbols(body):
+            yield Group(times, tuple(_terms(body, letters)))
+        case Product(factors):
+            numbers = [factor for factor in factors if not symbols(factor)]
+            rest = [factor for factor in factors if symbols(factor)]
+            if len(rest) == 1:
+                for factor in numbers:
+                    times *= number(factor)
+                yield from _groups(rest[0], times, letters)
+
+
+def _terms(body: Sum, letters: Letters) -> Iterator[Row]:
+    for sign, node in body.terms:
+        a, b, c = _side(node, letters)
+        yield (a, b, c) if sign == "+" else (-a, -b, -c)
 
 
 def _bare(node: Node) -> Node:
@@ -178,8 +240,8 @@ def equation_in(line: Line) -> Equation:
 def one_letter(equation: Equation, place: int) -> Line:
     """The line that an equation in one letter is."""
     left, right = flat(equation.left), flat(equation.right)
-    size, number = left.slope - right.slope, right.constant - left.constant
-    row = (size, ZERO, number) if place == 0 else (ZERO, size, number)
+    size, rest = left.slope - right.slope, right.constant - left.constant
+    row = (size, ZERO, rest) if place == 0 else (ZERO, size, rest)
     return Line(row, equation, lost=not (left.slope or right.slope))
 
 

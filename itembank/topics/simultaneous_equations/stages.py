@@ -113,10 +113,11 @@ def _prepared(lines: tuple[Line, ...]) -> bool:
     """Whether one unknown can be eliminated at once."""
     if any(line.subject >= 0 for line in lines):
         return True
-    return _matched(tidy(lines[0]), tidy(lines[1]))
+    return matches(tidy(lines[0]), tidy(lines[1]))
 
 
-def _matched(one: Row, other: Row) -> bool:
+def matches(one: Row, other: Row) -> bool:
+    """Whether a coefficient has the same size in both rows."""
     return abs(one[0]) == abs(other[0]) or abs(one[1]) == abs(other[1])
 
 
@@ -170,7 +171,7 @@ def _makes_match(system: System, line: Line) -> bool:
     """Whether a plain line has a coefficient of the size of another equation's."""
     mine = key(line.row)
     return line.plain and any(
-        one.both and one.plain and key(one.row) != mine and _matched(one.row, line.row)
+        one.both and one.plain and key(one.row) != mine and matches(one.row, line.row)
         for one in system
     )
 
