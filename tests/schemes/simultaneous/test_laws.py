@@ -133,7 +133,7 @@ def test_one_common_error_costs_marks_and_never_all_that_follow(
     onward = continuation(mistake.text, TOPIC, found.problem, tuple(before))
     lines = [*before, mistake.text, *(line.text for line in onward if line.required)]
     result = marked(found.problem, lines)
-    assert 1 <= result.maximum - result.lowest
+    assert result.maximum - result.lowest >= 1
     earned = {point.stage for point in result.points if point.awarded}
     if onward and "no solution" not in lines and mistake.place:
         assert earned, (lines, result)
