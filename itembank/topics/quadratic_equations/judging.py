@@ -8,14 +8,14 @@ from functools import cached_property
 from math import isqrt
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.joining import Alternatives, apart, is_joined, joined
+from itembank.algebra.joining import Alternatives
 from itembank.algebra.showing import typed
 from itembank.algebra.surds import Exact, Surd, compare, rounded
-from itembank.algebra.values import NoValue, number_form, polynomial, relation_symbols, symbols
-from itembank.algebra.written import Integer, Node, Relation, Symbol
+from itembank.algebra.values import NoValue, number_form, symbols
+from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.plain import PlainJudge
-from itembank.topics.quadratic_equations import describing, errors, slips, stating
+from itembank.topics.quadratic_equations import describing, errors, lines, slips, stating
 from itembank.topics.quadratic_equations.catalogue import WRONG_PAIR
 from itembank.topics.quadratic_equations.forms import (
     NAMES,
@@ -31,7 +31,6 @@ from itembank.topics.quadratic_equations.shapes import (
     BRANCHES,
     IDENTITY,
     PRODUCT,
-    letter_factors,
 )
 from itembank.topics.quadratic_equations.stages import (
     METHOD,
@@ -106,61 +105,11 @@ class QuadraticJudge(PlainJudge):
 
     def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
         """Branches that belong together as one relation, everything else by itself."""
-        flat = [relation for group in alternatives for relation in group]
-        if len(flat) < 2:
-            return tuple(flat)
-        if all(not one.signs and not relation_symbols(one) for one in flat):
-            return (joined(tuple((self._solved(one.sides[0]),) for one in flat)),)
-        kinds = [self._kind(one) for one in flat]
-        if all(kinds) and all(len(group) == 1 for group in alternatives):
-            return (joined(tuple((one,) for one in flat)),)
-        return tuple(_runs(flat, kinds))
-
-    def _solved(self, value: Node) -> Relation:
-        return Relation((Symbol(self.unknown), value), ("=",))
-
-    def _kind(self, relation: Relation) -> str:
-        """``value``, ``branch``, or empty for what is no branch."""
-        if stating.answer(relation, self.unknown, 1) is not None:
-            return "value"
-        try:
-            shape = form_of(self._last(relation), self.unknown).shape
-        except NoValue:
-            return ""
-        return "branch" if shape in (BRANCH, BRANCHES) else ""
-
-    def _last(self, relation: Relation) -> Relation:
-        """A chain's first side with its last."""
-        if len(relation.sides) < 3:
-            return relation
-        return Relation((relation.sides[0], relation.sides[-1]), relation.signs[:1])
+        return lines.whole_lines(alternatives, self.unknown)
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``x = 6/2 = 3`` as two equations; a factorisation beside the work as an equation."""
-        if is_joined(relation):
-            return _joined_chain(relation)
-        sides, signs = relation.sides, relation.signs
-        if len(sides) > 2 and relation_symbols(relation) == {self.unknown} and symbols(sides[0]):
-            if any(symbols(side) for side in sides[1:]):
-                pairs = range(len(sides) - 1)
-                return tuple(Relation(sides[n : n + 2], signs[n : n + 1]) for n in pairs)
-            return tuple(Relation((sides[0], side), signs[:1]) for side in sides[1:])
-        return self._as_equation(relation)
-
-    def _as_equation(self, relation: Relation) -> tuple[Relation, ...]:
-        """``x² + 3x - 10 = (x - 2)(x + 5)``: the equation in factors, where it is the problem's."""
-        if len(relation.sides) != 2 or relation.signs != ("=",):
-            return (relation,)
-        for side, other in (relation.sides, relation.sides[::-1]):
-            if len(letter_factors(side, self.unknown)) == 2 and symbols(other):
-                try:
-                    same = polynomial(side) == polynomial(other)
-                    whole = Relation((side, Integer("0")), ("=",))
-                    if same and self.key(form_of(whole, self.unknown)) == self.key(self.start):
-                        return (whole,)
-                except NoValue:
-                    continue
-        return (relation,)
+        return lines.pieces(relation, self.start, self.unknown)
 
     def form(self, relation: Relation) -> Form:
         """What a line says.
@@ -288,7 +237,9 @@ class QuadraticJudge(PlainJudge):
         """A number by itself."""
         if relation.signs or symbols(relation.sides[0]):
             return None
-        return stating.answer(self._solved(relation.sides[0]), self.unknown, len(self.right))
+        return stating.answer(
+            lines.solved(relation.sides[0], self.unknown), self.unknown, len(self.right)
+        )
 
     def solved_by(self, form: Form | Known, value: Hashable) -> bool:
         """Whether a line states just these solutions."""
@@ -322,35 +273,6 @@ class QuadraticJudge(PlainJudge):
 
 def _base(form: Form | Known) -> Form:
     return form.base if isinstance(form, Known) else form
-
-
-def _runs(relations: list[Relation], kinds: list[str]) -> Iterator[Relation]:
-    """Neighbours of one kind joined; what is no branch stands by itself."""
-    run: list[Relation] = []
-    for place, (relation, kind) in enumerate(zip(relations, kinds, strict=True)):
-        if run and (not kind or kind != kinds[place - 1]):
-            yield joined(tuple((one,) for one in run))
-            run = []
-        if kind:
-            run.append(relation)
-        else:
-            yield relation
-    if run:
-        yield joined(tuple((one,) for one in run))
-
-
-def _joined_chain(relation: Relation) -> tuple[Relation, ...]:
-    """``x = 6/2 = 3 or x = -4/2 = -2``: what is written first, then what it comes to."""
-    parts = [part for group in apart(relation) for part in group]
-    most = max(len(part.sides) for part in parts)
-    if most < 3:
-        return (relation,)
-    out = []
-    for place in range(1, most):
-        sides = [part.sides[min(place, len(part.sides) - 1)] for part in parts]
-        lines = (Relation((p.sides[0], s), p.signs[:1]) for p, s in zip(parts, sides, strict=True))
-        out.append(joined(tuple((line,) for line in lines)))
-    return tuple(out)
 
 
 def _right_beside(base: Form, form: Form) -> bool:
