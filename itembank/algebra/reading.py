@@ -285,7 +285,9 @@ def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, 
         if part.strip(" ."):
             lead = len(part) - len(part.lstrip())
             text, at = _worded(_FULL_STOP.sub("", part[lead:]), column + place + lead)
-            relations.append(_with_left(read_relation(text, at), relations, groups))
+            found_plain = read_plain(text.strip())
+            relation = read_relation(text, at) if found_plain is None else found_plain
+            relations.append(_with_left(relation, relations, groups))
         elif match.group():
             raise ReadingFault(column + match.start(), "a relation", repr(match.group()))
         if match.group().lower() == "or":

@@ -94,6 +94,47 @@ def in_field(node: Node, letters: tuple[str, ...]) -> Any:
             return functions(in_sympy(node).coeff(1))
 
 
+@lru_cache(maxsize=256)
+def _ring_in(letters: tuple[str, ...]) -> tuple[Any, dict[str, Any]]:
+    from sympy import QQ
+    from sympy.polys.rings import ring as ring_of
+
+    polynomials, *generators = ring_of(letters, QQ)
+    return polynomials, dict(zip(letters, generators, strict=True))
+
+
+@lru_cache(maxsize=8192)
+def in_ring(node: Node, letters: tuple[str, ...]) -> Any:
+    """The tree as an element of SymPy's ring of polynomials in ``letters``.
+
+    Raises:
+        CheckFailed: for what is no polynomial in the letters, or has no exact value.
+    """
+    polynomials, generators = _ring_in(letters)
+    match node:
+        case Symbol(name) if name in generators:
+            return generators[name]
+        case Negative(body):
+            return -in_ring(body, letters)
+        case Positive(body) | Bracket(body):
+            return in_ring(body, letters)
+        case Sum(terms) if all(sign in "+-" for sign, _ in terms):
+            out = polynomials.zero
+            for sign, body in terms:
+                one = in_ring(body, letters)
+                out = out + one if sign == "+" else out - one
+            return out
+        case Product((first, *rest)):
+            out = in_ring(first, letters)
+            for factor in rest:
+                out = out * in_ring(factor, letters)
+            return out
+        case Quotient(top, bottom):
+            return in_ring(top, letters) * (1 / _constant(bottom))
+        case _:
+            return polynomials(in_sympy(node).coeff(1))
+
+
 def as_expression(node: Node, either: int = 1) -> Any:
     """The tree as a SymPy expression, roots and all; ``either`` is the sign that ``±`` takes.
 

@@ -1,8 +1,8 @@
 """Does SymPy confirm every line of a solution?
 
 Independent of the solver: it reads the typed lines back and does its own arithmetic. A line is
-confirmed where its row does not raise the rank of the problem's two; the value lines so prove the
-answer, and both values must be stated.
+confirmed where it holds for the solution that SymPy finds; where there is not just one, where it
+does not raise the rank of the problem's two equations.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from typing import Any
 from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.values import relation_symbols
 from itembank.algebra.written import Interval, Relation, Symbol
-from itembank.topics.confirming import in_field
+from itembank.topics.confirming import in_ring
 from itembank.topics.kinds import CheckFailed, Solution
 
 Rows = tuple[tuple[Any, ...], ...]
@@ -71,17 +71,13 @@ def _apart(relation: Relation, letters: tuple[str, ...]) -> list[Relation]:
 
 
 def _row(relation: Relation, letters: tuple[str, ...]) -> tuple[Any, ...]:
-    """The coefficients of left minus right and its number, from SymPy's field of fractions."""
-    left, right = (in_field(side, letters) for side in relation.sides)
+    """The coefficients of left minus right and its number, from SymPy's ring of polynomials."""
+    left, right = (in_ring(side, letters) for side in relation.sides)
     difference = left - right
-    if not difference.denom.is_ground:
-        raise CheckFailed("an unknown below a fraction bar")
-    top, below = difference.numer, difference.denom.LC
-    ring = top.ring
-    wanted = [*ring.gens, ring(1)]
-    if any(sum(monomial) > 1 for monomial in top.monoms()):
+    if any(sum(monomial) > 1 for monomial in difference):
         raise CheckFailed("not linear")
-    return tuple(top.coeff(monomial) / below for monomial in wanted)
+    ring = difference.ring
+    return tuple(difference.coeff(monomial) for monomial in (*ring.gens, 1))
 
 
 def _rank(rows: Rows) -> int:
@@ -91,14 +87,29 @@ def _rank(rows: Rows) -> int:
     return int(DomainMatrix([list(row) for row in rows], (len(rows), len(rows[0])), QQ).rank())
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=1024)
+def _solution(given: Rows) -> tuple[Any, ...] | None:
+    """The one solution, by SymPy; None where there is not just one."""
+    from sympy import QQ
+    from sympy.polys.matrices import DomainMatrix
+
+    if _rank(tuple(row[:2] for row in given)) < 2:
+        return None
+    slopes = DomainMatrix([list(row[:2]) for row in given], (2, 2), QQ)
+    numbers = DomainMatrix([[-row[2]] for row in given], (2, 1), QQ)
+    return tuple(value for (value,) in slopes.lu_solve(numbers).to_list())
+
+
 def _agrees(given: Rows, row: tuple[Any, ...]) -> bool:
+    """Whether an equation follows from the two: it holds for the one solution, else by rank."""
+    found = _solution(given)
+    if found is not None:
+        return bool(row[0] * found[0] + row[1] * found[1] + row[2] == 0)
     return _rank((*given, row)) == _rank(given)
 
 
 def _conclusion(given: Rows) -> str:
     """What SymPy says of equations without just one solution."""
-    slopes = _rank(tuple(row[:2] for row in given))
-    if slopes == 2:
+    if _solution(given) is not None:
         return ""
     return "no solution" if _rank(given) == 2 else "infinitely many solutions"

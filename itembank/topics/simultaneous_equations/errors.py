@@ -98,9 +98,11 @@ class Change(NamedTuple):
 def changes(system: System) -> Iterator[Change]:
     """Every common error that leads to an equation from those known, wherever it applies."""
     lines = system.kinds()
-    late = LATE if any(line.place >= 0 for line in system) else 0
-    for change in _in_eliminating(lines):
-        yield change._replace(cost=change.cost + late)
+    if any(line.place >= 0 for line in system):
+        for change in _in_eliminating(lines):
+            yield change._replace(cost=change.cost + LATE)
+    else:
+        yield from _in_eliminating(lines)
     for place in (0, 1):
         known = system.about(place)
         if known is not None and known.value is not None:

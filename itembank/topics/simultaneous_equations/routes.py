@@ -297,7 +297,9 @@ def _solve_last(route: Route, line: Line) -> None:
         text = solved(route.letters[line.place], answer_form(line.row[2]))
         route.write(text, "work out the value", route.value_stage)
         return
-    route.solve(line.place, (left.slope, left.constant), (right.slope, right.constant), True)
+    several = any(len(side.letters) > 1 or len(side.numbers) > 1 for side in (left, right))
+    sides = (left.slope, left.constant), (right.slope, right.constant)
+    route.solve(line.place, *sides, joins=several)
 
 
 def _on_from_both(judge: SimultaneousJudge, route: Route, known: System) -> None:
