@@ -16,13 +16,15 @@ from schemes.working import read_working
 from tests.benchmarks.counting import counted
 from tests.benchmarks.fuzzing import COUNTED_EACH, batch, faults_of, main, scripts
 from tests.benchmarks.hostile import KINDS, Hostile
+from tests.benchmarks.measuring import forget
 
 PROBLEMS = 20
 LINES = 4_000
 
 
 def calls_to_mark(problem: str, lines: list[str]) -> int:
-    """How many Python functions are called to mark a script."""
+    """How many Python functions are called to mark a script, with nothing remembered."""
+    forget()
     scheme = default_scheme(problem)
     script = [ScriptLine(line) for line in lines]
     return counted(lambda: mark_script(scheme, script))[1]
@@ -65,6 +67,16 @@ def test_twice_as_many_attempts_cost_little_more_than_twice_as_much() -> None:
 
     assert whole < 3 * half
     assert whole < 5_000 * 32 * len(attempt)
+
+
+def test_a_line_that_hundreds_of_pairs_of_errors_lead_to_is_unexplained_at_a_bounded_cost() -> None:
+    # Terms that cancel: any error in the numbers that leaves none goes with any in the letters.
+    long = "19x/14 - 14x - x - 3x - x + x + 10x = 19 + 11(10x - 9) - 1/17x + x - 19 - 19(3x - 6)"
+    script = [f"{long} + 1/5x + 4 + x - 1/4x + 1/12x - 15x - x", "-13x/3 = -17x/3"]
+
+    assert calls_to_mark("4x + 3 = 17", script) < 180_000
+    found = mark_script(default_scheme("4x + 3 = 17"), [ScriptLine(line) for line in script])
+    assert found.lines[1].verdict == "unexplained"
 
 
 @pytest.mark.parametrize("line", ["0y = 5", "0y/3 = 5", "0(y + 2) = 5", "5 = 0y"])

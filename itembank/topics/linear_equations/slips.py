@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.arithmetic import nameable, rounded
@@ -34,6 +35,7 @@ from itembank.topics.parts import LETTER, NUMBER, Parts, least_multiple, multipl
 
 OF_LETTERS = (UNKNOWN, CONSTANTS, BRACKETS, FRACTIONS)
 OF_NUMBERS = (CONSTANTS, UNKNOWN, BRACKETS, FRACTIONS)
+MOST_PAIRS = 64  # pupils' lines have up to ten
 
 
 def find_slip(source: Equation, line: Equation) -> Slip | None:
@@ -134,7 +136,10 @@ def _named(
 
 
 def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Change]]:
-    """Two common errors, one in the unknown terms and one in the numbers, each exact (3.11)."""
+    """Two common errors, one in the unknown terms and one in the numbers, each exact (3.11).
+
+    None where so many pairs come to the line that it tells nothing of which were made.
+    """
     start = balance(source)
     in_letters, in_numbers = [], []
     for change in changes(source):
@@ -148,15 +153,20 @@ def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Chang
     by_constant: dict[Fraction, list[Change]] = {}
     for second in in_numbers:
         by_constant.setdefault(balance(second.after).constant, []).append(second)
-    for first in in_letters:
-        for second in _completing(balance(first.after).slope, by_constant, key(line)):
-            if first.stage == second.stage or VALUE in (first.stage, second.stage):
-                continue
-            found = fit(_joint(first.after, second.after), line)
-            if found is None or found.cost >= FURTHER:
-                continue
-            if not made_up(source, line, found.factor):
-                yield first, second
+    wanted = key(line)
+    pairs = (
+        (first, second)
+        for first in in_letters
+        for second in _completing(balance(first.after).slope, by_constant, wanted)
+        if first.stage != second.stage and VALUE not in (first.stage, second.stage)
+    )
+    tried = list(islice(pairs, MOST_PAIRS + 1))
+    for first, second in tried if len(tried) <= MOST_PAIRS else ():
+        found = fit(_joint(first.after, second.after), line)
+        if found is None or found.cost >= FURTHER:
+            continue
+        if not made_up(source, line, found.factor):
+            yield first, second
 
 
 def _completing(
