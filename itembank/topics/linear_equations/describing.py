@@ -35,9 +35,9 @@ def _moves(source: Equation, line: Equation, unknown: str) -> Iterator[Move]:
     found = fit(source, line)
     if found is None:
         return
-    opened = _count_brackets(source) > _count_brackets(line)
+    opened = len(brackets(source)) > len(brackets(line))
     factor = found.factor
-    cleared = next(unknown_fractions(source), None) is not None
+    cleared = bool(unknown_fractions(source))
     if cleared and abs(factor) > 1 and factor.denominator == 1:
         yield _by(steps.MULTIPLY, FRACTIONS, spell(abs(factor)))
         factor = Fraction(1) if factor > 0 else Fraction(-1)
@@ -67,10 +67,6 @@ def _moves(source: Equation, line: Equation, unknown: str) -> Iterator[Move]:
 def _by(step: steps.Step, stage: str, what: str = "") -> Move:
     """A step with its operand, in the step's own words."""
     return Move(step.name, stage, step.words.format(what=what))
-
-
-def _count_brackets(equation: Equation) -> int:
-    return sum(1 for _ in brackets(equation))
 
 
 def _turned(state: Balance, exchanged: bool) -> Balance:

@@ -94,8 +94,13 @@ class Change(NamedTuple):
     where: Where | None = None
 
 
-def changes(equation: Equation) -> Iterator[Change]:
+@lru_cache(maxsize=512)  # each holds every error of a line
+def changes(equation: Equation) -> tuple[Change, ...]:
     """Every common error applied wherever it applies to the equation."""
+    return tuple(_changes(equation))
+
+
+def _changes(equation: Equation) -> Iterator[Change]:
     yield from _one_sided(equation)
     yield from _in_brackets(equation)
     yield from _in_groups(equation)
@@ -115,7 +120,7 @@ def changes(equation: Equation) -> Iterator[Change]:
             yield Change(error, stage, (), after, where=where)
 
 
-@lru_cache(maxsize=512)  # each holds every error of a line
+@lru_cache(maxsize=512)
 def changes_by_key(equation: Equation) -> dict[Key, list[Change]]:
     """The key of the line that each common error leads to -> the errors."""
     out: dict[Key, list[Change]] = {}
@@ -141,7 +146,7 @@ def _bracket_changes(equation: Equation, stage: str) -> Iterator[Change]:
             after = _with_side(equation, i, wrong)
             yield Change(error, stage, removes, after, bracket=bracket)
     for error, rewrite in BRACKET_ERRORS.items():
-        found = list(brackets(equation))
+        found = brackets(equation)
         if len(found) > 1:
             wrongs = [tuple(all_wrong(side, rewrite)) for side in equation]
             for left, right in zip_longest(*wrongs):

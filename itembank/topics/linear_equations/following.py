@@ -110,15 +110,20 @@ def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | Non
 def made_up(source: Equation, line: Equation, factor: Fraction) -> bool:
     """Whether terms of a kind stand apart on a side and none of them comes from the source."""
     for kind in KINDS:
-        known: set[Fraction] = set()
-        for side in source:
-            values = _of_kind(flat(side), kind)
-            known |= {abs(value) for value in (*values, sum(values, ZERO))}
         for side in line:
-            apart = [abs(value / factor) for value in _of_kind(flat(side), kind) if value]
-            if len(apart) > 1 and not known.intersection(apart):
+            apart = [value for value in _of_kind(flat(side), kind) if value]
+            if len(apart) > 1 and not _sizes(source, kind).intersection(
+                [abs(value / factor) for value in apart]
+            ):
                 return True
     return False
+
+
+@lru_cache(maxsize=16384)
+def _sizes(source: Equation, kind: str) -> frozenset[Fraction]:
+    """The sizes of the terms of a kind on each side, and of what they come to."""
+    terms = [_of_kind(flat(side), kind) for side in source]
+    return frozenset([abs(value) for side in terms for value in (*side, sum(side, ZERO))])
 
 
 def _looks(after: Equation, line: Equation, where: Where, exchanged: bool) -> bool:

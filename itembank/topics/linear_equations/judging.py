@@ -238,7 +238,7 @@ class LinearJudge(HashedOnce, PlainJudge):
         gained = reached_by(after, self.start) - reached_by(form, self.start)
         if sign in "+-":
             return next((stage for stage in (UNKNOWN, CONSTANTS) if stage in gained), "")
-        if sign == "×" and next(unknown_fractions(form), None) is not None:
+        if sign == "×" and unknown_fractions(form):
             return FRACTIONS
         if sign == "÷" and BRACKETS in gained:
             return BRACKETS

@@ -7,7 +7,7 @@ coefficient, join), so that everyone is marked out of the same total.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from math import lcm
 from typing import NamedTuple
@@ -173,7 +173,7 @@ def stage_names(equation: Equation) -> tuple[str, ...]:
     names = []
     if needs_clearing(equation):
         names.append(FRACTIONS)
-    if any(True for _ in brackets(equation)):
+    if brackets(equation):
         names.append(BRACKETS)
     if _both_sides(equation):
         names.append(UNKNOWN)
@@ -186,31 +186,35 @@ def stage_names(equation: Equation) -> tuple[str, ...]:
 
 def needs_clearing(equation: Equation) -> bool:
     """Whether clearing fractions is a stage: several terms above a bar, or several fractions."""
-    fractions = list(unknown_fractions(equation))
+    fractions = unknown_fractions(equation)
     return len(fractions) > 1 or any(part.kind == GROUP for part in fractions)
 
 
-def unknown_fractions(equation: Equation) -> Iterator[Part]:
+@lru_cache(maxsize=16384)
+def unknown_fractions(equation: Equation) -> tuple[Part, ...]:
     """The fractions that hold the unknown, at any depth."""
-    for side in equation:
-        for part in everything(side):
-            if is_fraction(part):
-                yield part
+    return tuple([part for side in equation for part in everything(side) if is_fraction(part)])
 
 
 def everything(side: Parts) -> Iterator[Part]:
     """Every part of a side at any depth."""
     for part in side:
         yield part
-        yield from everything(part.inner)
+        if part.inner:
+            yield from everything(part.inner)
 
 
-def brackets(equation: Equation) -> Iterator[Part]:
+@lru_cache(maxsize=16384)
+def brackets(equation: Equation) -> tuple[Part, ...]:
     """The brackets that hold the unknown; that of a fraction's numerator alone does not count."""
-    for side in equation:
-        for part in everything(side):
-            if len(part.inner) > 1 and holds_letter(part) and not is_fraction(part):
-                yield part
+    return tuple(
+        [
+            part
+            for side in equation
+            for part in everything(side)
+            if len(part.inner) > 1 and holds_letter(part) and not is_fraction(part)
+        ]
+    )
 
 
 def _both_sides(equation: Equation) -> bool:
@@ -259,7 +263,7 @@ def _cleared(equation: Equation, coefficient: Fraction) -> Fraction:
 def reached_by(equation: Equation, problem: Equation) -> frozenset[str]:
     """The stages, of those that a route can have, that stand reached in a line of working."""
     out = set()
-    fractions = list(unknown_fractions(equation))
+    fractions = unknown_fractions(equation)
     made, own = _brackets_by_origin(equation, problem)
     if (not fractions and not made) or _one_fraction_alone(equation, problem, fractions):
         out.add(FRACTIONS)
@@ -273,14 +277,18 @@ def reached_by(equation: Equation, problem: Equation) -> frozenset[str]:
     return frozenset(out)
 
 
-def _brackets_by_origin(equation: Equation, problem: Equation) -> tuple[list[Part], list[Part]]:
+def _brackets_by_origin(
+    equation: Equation, problem: Equation
+) -> tuple[Sequence[Part], Sequence[Part]]:
     """The brackets that clearing made, and the problem's own.
 
     A bracket that holds a numerator of the problem was made by clearing its fraction.
     """
-    found = list(brackets(equation))
+    found = brackets(equation)
+    if not found:
+        return (), ()
     if any(part.factor != 1 for part in brackets(problem)):
-        found = [part for part in found if part.worth != 1]
+        found = tuple(part for part in found if part.worth != 1)
     made = [part for part in found if made_by_clearing(part, problem)]
     return made, [part for part in found if part not in made]
 
@@ -304,14 +312,16 @@ def _ratio(part: Part) -> tuple[Fraction, Fraction]:
     return (Fraction(1), inner.constant / inner.slope)
 
 
-def _one_fraction_alone(equation: Equation, problem: Equation, fractions: list[Part]) -> bool:
+def _one_fraction_alone(
+    equation: Equation, problem: Equation, fractions: Sequence[Part]
+) -> bool:
     """One fraction holds the unknown and nothing else stands on its side (combining)."""
     if not _alone(equation, fractions):
         return False
-    return not _alone(problem, list(unknown_fractions(problem)))
+    return not _alone(problem, unknown_fractions(problem))
 
 
-def _alone(equation: Equation, fractions: list[Part]) -> bool:
+def _alone(equation: Equation, fractions: Sequence[Part]) -> bool:
     return len(fractions) == 1 and any(len(side) == 1 and is_fraction(side[0]) for side in equation)
 
 
@@ -352,7 +362,7 @@ def written_by(equation: Equation) -> frozenset[str]:
     Every fraction multiplied by what clears it (``6 × x/2``); terms of a kind brought together.
     """
     out = set()
-    fractions = list(unknown_fractions(equation))
+    fractions = unknown_fractions(equation)
     barred = [p for side in equation for p in everything(side) if p.over > 1 and holds_letter(p)]
     if (barred and all(part.factor % part.over == 0 for part in barred)) or (
         any(not is_fraction(part) and part.over > 1 for part in barred) and not fractions
