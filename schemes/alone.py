@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Hashable
+from functools import lru_cache
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.matching import same_relation, values_put_in
+from itembank.algebra.matching import values_put_in
 from itembank.algebra.surds import holds_root
 from itembank.algebra.values import number_form, relation_symbols, walk
 from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, decimals_asked, quality
+from schemes.pieces import answer_of, is_given
 from schemes.scheme import MarkPoint, Scheme
 from schemes.verdicts import LineMark, MarkedScript, PointMark
 from schemes.working import Working, WorkLine
@@ -47,20 +49,23 @@ def special_mark(
 
 def _copied_on(working: Working, judge: Judge) -> bool:
     """Whether one part of a problem is written again, as what another part comes to."""
+    if len(judge.given) < 2:
+        return False
     copies = [
         relation
         for line in working.lines
         if line.counts
         for relation in line.judged(judge)
-        if any(same_relation(relation, given) for given in judge.given)
+        if is_given(judge, relation)
     ]
-    return len(copies) > len(judge.given) > 1
+    return len(copies) > len(judge.given)
 
 
 def _last(working: Working) -> int:
     return max((n for n, line in enumerate(working.lines) if line.counts and line.lines), default=0)
 
 
+@lru_cache(maxsize=16384)
 def _kind(line: WorkLine, judge: Judge, last: bool) -> str:
     """What a line is to this question: a copy, a trial, a value, or working."""
     if not line.counts or (not line.lines and line.fault is None):
@@ -78,11 +83,11 @@ def _kind(line: WorkLine, judge: Judge, last: bool) -> str:
 
 
 def _relation_kind(relation: Relation, judge: Judge, last: bool) -> str:
-    if any(same_relation(relation, given) for given in judge.given):
+    if is_given(judge, relation):
         return "copy"
     kinds = set()
     for piece in judge.split(relation):
-        answer = judge.answer(piece)
+        answer = answer_of(judge, piece)
         if answer is not None:
             shown = answer.working or _unfinished(answer)
             kinds.add("working" if shown else "value")
@@ -146,7 +151,7 @@ def _answers(line: WorkLine, judge: Judge) -> list[Answer]:
     for relation in line.judged(judge):
         pieces = judge.split(relation)
         for piece in pieces:
-            answer = judge.answer(piece)
+            answer = answer_of(judge, piece)
             if answer is None and not relation_symbols(piece):
                 if len(pieces) > 1:
                     answer = judge.bare_answer(Relation(piece.sides[-1:]))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
@@ -30,6 +31,7 @@ class Quality(NamedTuple):
         return self.kind in (ACCEPTED, UNFINISHED)
 
 
+@lru_cache(maxsize=16384)
 def quality(answer: Answer, right: Hashable, settings: Settings) -> Quality:
     """The quality of a stated value against the right one; numbers are judged by their form."""
     if isinstance(right, Shaped):

@@ -2,15 +2,10 @@
 
 from __future__ import annotations
 
-from itembank.algebra.matching import changes_between, same_relation
+from itembank.algebra.matching import changes_between
 from itembank.algebra.showing import typed
-from itembank.algebra.written import Relation
 from schemes.states import LOST, Live, Record, Rules, State, Status, Step
 from schemes.stepping import right_from
-
-
-def is_problem(state: State, relation: Relation) -> bool:
-    return any(same_relation(relation, given) for given in state.judge.given)
 
 
 def problem_copied(state: State, step: Step) -> State:

@@ -139,7 +139,7 @@ def _final(state: State, stage: str, target: Judge) -> Stated | None:
     if whole is None:
         return None
     last = next((one for one in reversed(said) if one.answer == whole), said[-1])
-    return last._replace(answer=whole)
+    return last if last.answer is whole else last._replace(answer=whole)
 
 
 def _said(state: State) -> list[Stated]:

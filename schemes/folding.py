@@ -12,7 +12,6 @@ from itembank.algebra.values import NoValue, number, relation_symbols
 from itembank.algebra.written import Line, Node, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.attempts import (
-    is_problem,
     misread,
     problem_copied,
     restarted,
@@ -21,9 +20,10 @@ from schemes.attempts import (
 )
 from schemes.explaining import ERROR_COST, explain
 from schemes.numbers import judge_numbers
+from schemes.pieces import answer_of, form_of, is_given
 from schemes.states import EARNED, Live, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
-from schemes.stepping import allowed, judge_line, rested, right_form
+from schemes.stepping import allowed, judge_line, rested
 from schemes.working import WorkLine
 
 MOST_STATES = 24
@@ -174,7 +174,7 @@ def _relation(
 
 def _beside(state: State, pieces: Sequence[Relation]) -> bool:
     """``x × x = x^2`` beside an expression: true, and about a part of what is written (5.5)."""
-    forms = [right_form(state, piece) for piece in pieces]
+    forms = [form_of(state.judge, piece) for piece in pieces]
     if len(forms) < 2 or any(form is None for form in forms):
         return False
     judge, live = state.judge, state.live
@@ -207,15 +207,16 @@ def _piece(
     state: State, number_: int, piece: Relation, line: Line, rules: Rules, last: bool,
     lead: Fraction | None,
 ) -> list[State]:  # fmt: skip
-    lone = state.judge.lone and not piece.signs
-    if not relation_symbols(piece) and not lone and state.judge.answer(piece) is None:
+    judge = state.judge
+    lone = judge.lone and not piece.signs
+    if not relation_symbols(piece) and not lone and answer_of(judge, piece) is None:
         piece = Relation(piece.sides, tuple("=" if s == "≠" else s for s in piece.signs))
         return judge_numbers(state, number_, piece, line, rules, last, lead)
     piece = _in_writing_order(state, piece)
-    answer = state.judge.answer(piece)
+    answer = answer_of(judge, piece)
     if answer is not None and not answer.working:
         return judge_value(state, number_, piece, answer, rules)
-    form = right_form(state, piece)
+    form = form_of(judge, piece)
     if form is None:
         return [_no_form(state, number_, piece)]
     states = _equation(state, Step(number_, piece, form, line.notes, line.label), rules)
@@ -255,7 +256,7 @@ def _no_form(state: State, number_: int, piece: Relation) -> State:
 
     So is a value given with the problem, written down again.
     """
-    if any(same_relation(piece, given) for given in state.judge.given):
+    if is_given(state.judge, piece):
         return state.recorded(Record(number_, "copied", (0,)))
     if not piece.signs and not state.judge.lone:
         record = Record(number_, "side working", (), (), "an expression by itself")
@@ -273,7 +274,7 @@ def _equation(state: State, step: Step, rules: Rules) -> list[State]:
     if _side_identity(state, step):
         record = Record(step.number, "side working", (), (), BESIDE)
         return [state.recorded(record)]
-    if is_problem(state, step.relation):
+    if is_given(state.judge, step.relation):
         return [problem_copied(state, step)]
     if not state.lines_used and (live.number == 0 or still_copied(state)):
         other = misread(state, step, rules)

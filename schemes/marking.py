@@ -17,7 +17,7 @@ from schemes.awarding import Award, awards, total
 from schemes.comparing import mark_by_routes
 from schemes.folding import fold
 from schemes.scheme import PICTURE, Scheme
-from schemes.states import Rules, State
+from schemes.states import Record, Rules, State
 from schemes.verdicts import (
     LineMark,
     MarkedScript,
@@ -26,7 +26,7 @@ from schemes.verdicts import (
     Referral,
     ScriptLine,
 )
-from schemes.working import Working, read_working
+from schemes.working import Working, WorkLine, read_working
 
 Outcome = tuple[State, tuple[Award, ...], int]
 
@@ -108,6 +108,8 @@ def _outcomes(states: Sequence[State], scheme: Scheme, judge: Judge) -> list[Out
     for state in states:
         given = awards(state, scheme, judge)
         found.append((state, given, total(given)))
+    if len(found) == 1:
+        return found
     cheapest = min(state.cost for state, _, _ in found)
     near = [outcome for outcome in found if outcome[0].cost <= cheapest + 2]
     first = min(near, key=lambda outcome: (outcome[2], outcome[0].cost, _earned(outcome)))
@@ -130,14 +132,14 @@ def _marked(scheme: Scheme, working: Working, outcomes: Sequence[Outcome]) -> Ma
         lowest=min(totals),
         highest=max(totals),
         points=points,
-        lines=tuple(_line(line.number, working, outcomes) for line in working.lines),
+        lines=_lines(working, outcomes),
         referrals=referrals,
     )
 
 
 def _point(place: int, outcomes: Sequence[Outcome]) -> PointMark:
     award = outcomes[0][1][place]
-    decided = len({outcome[1][place].awarded for outcome in outcomes}) == 1
+    decided = all(outcome[1][place].awarded == award.awarded for outcome in outcomes[1:])
     point = award.point
     return PointMark(
         point.point,
@@ -184,28 +186,38 @@ def _question(line: int, outcomes: Sequence[Outcome]) -> str:
     return next(iter(questions), "several readings")
 
 
-def _line(number: int, working: Working, outcomes: Sequence[Outcome]) -> LineMark:
-    line = working.lines[number - 1]
-    record = next((r for r in outcomes[0][0].records if r.number == number), None)
+def _lines(working: Working, outcomes: Sequence[Outcome]) -> tuple[LineMark, ...]:
+    records = {record.number: record for record in outcomes[0][0].records}
+    readings = _readings(outcomes)
+    return tuple(
+        [
+            _line(line, records.get(line.number), readings.get(line.number, ()), working)
+            for line in working.lines
+        ]
+    )
+
+
+def _line(
+    line: WorkLine, record: Record | None, readings: tuple[OtherReading, ...], working: Working
+) -> LineMark:
     reads = line.fault is None
     if record is None:
         note = "crossed out and replaced" if not line.counts else ""
         return LineMark(line.text, reads, "ignored", note=note)
     note = record.note
-    if working.renaming and number == 1:
+    if working.renaming and line.number == 1:
         note = "; ".join(filter(None, (working.renaming, note)))
-    readings = _readings(number, outcomes)
     return LineMark(line.text, reads, record.verdict, record.sources, record.path, readings, note)
 
 
-def _readings(number: int, outcomes: Sequence[Outcome]) -> tuple[OtherReading, ...]:
-    """Every reading of a line where there are several, with the total of each (3.11)."""
-    found: dict[tuple[object, ...], OtherReading] = {}
+def _readings(outcomes: Sequence[Outcome]) -> dict[int, tuple[OtherReading, ...]]:
+    """Every reading of each line that has several, with the total of each (3.11)."""
+    found: dict[int, dict[OtherReading, None]] = {}
     for state, _, marks in outcomes:
         for doubt in (*state.doubts, *state.others):
-            if doubt.line == number and doubt.path:
-                found.setdefault((doubt.path, marks), OtherReading(doubt.path, marks))
-    return tuple(found.values()) if len(found) > 1 else ()
+            if doubt.path:
+                found.setdefault(doubt.line, {})[OtherReading(doubt.path, marks)] = None
+    return {line: tuple(several) for line, several in found.items() if len(several) > 1}
 
 
 def _mixed_letters(

@@ -15,10 +15,11 @@ from itembank.algebra.values import NoValue, number, number_form, symbols
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol
 from itembank.topics.judging import Answer, Worked
 from schemes.explaining import ERROR_COST, SLIP_COST, explain
+from schemes.pieces import form_of
 from schemes.reasons import wrong_path
 from schemes.states import EARNED, LOST, Live, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
-from schemes.stepping import judge_line, right_form
+from schemes.stepping import judge_line
 from schemes.verdicts import PathPart
 
 LOOSE_COST = 8
@@ -38,7 +39,7 @@ def judge_numbers(
     if TRIAL & set(line.heads):
         return [_checked(state, number_, piece)]
     plain = all(number_form(side) is not None for side in piece.sides)
-    form = right_form(state, piece)
+    form = form_of(state.judge, piece)
     believed = not _true(piece) or state.judge.value_of(state.live.form) is None
     if plain and form is not None and lead is None and believed and _loses_unknown(state, form):
         step = Step(number_, piece, form, line.notes)
@@ -247,7 +248,7 @@ def _from_false_end(state: State, number_: int, piece: Relation) -> Iterator[Sta
     if state.live.number != number_ or written is None or written.sides[-1] != piece.sides[0]:
         return
     relation = Relation((*written.sides[:-1], piece.sides[-1]), written.signs)
-    form = right_form(state, relation)
+    form = form_of(state.judge, relation)
     if form is not None:
         onward = state.judge.onward(state.live.form, form)
         yield state.at(Live(number_, onward, form, relation=relation))

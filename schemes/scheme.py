@@ -37,8 +37,10 @@ class MarkPoint:
 
 
 @dataclass(frozen=True, slots=True)
-class Settings:
+class Settings(HashedOnce):
     """How the marking conventions apply: each is a rule on which authorities differ."""
+
+    __hash__ = HashedOnce.__hash__
 
     unwritten_slip: str = "refer"  # refer | withhold | condone
     value_only: str = "special"  # special | full | none (where working is asked for)

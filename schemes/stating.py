@@ -7,9 +7,10 @@ from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Form
 from schemes.answers import CUT, ROUNDED, SHAPE, quality
 from schemes.explaining import ERROR_COST, SLIP_COST, explain
+from schemes.pieces import form_of
 from schemes.reasons import moves_path, slip_path, wrong_path
 from schemes.states import EARNED, LOST, Doubt, Live, Record, Rules, State, Stated, Status
-from schemes.stepping import allowed, rested, right_form
+from schemes.stepping import allowed, rested
 from schemes.verdicts import PathPart
 
 
@@ -43,7 +44,7 @@ def _bridged_value(state: State, stated: Stated, piece: Relation, rules: Rules) 
 
 
 def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:
-    form = right_form(state, piece)
+    form = form_of(state.judge, piece)
     moves = () if form is None else state.judge.path(state.live.form, form)
     after = state
     still = _before(state, stated, rules)
@@ -65,7 +66,7 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
 
 def _right_numbers(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:
     """The right numbers with a wrong sign are evidence of the method, as a rounding is (3.9)."""
-    form = right_form(state, piece)
+    form = form_of(state.judge, piece)
     path, verdict, words, cost = _read_as(state, form)
     after = state
     for stage in _before(state, stated, rules):
@@ -94,7 +95,7 @@ def _before(state: State, stated: Stated, rules: Rules) -> tuple[str, ...]:
 
 def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:
     """A wrong value implies nothing: every stage still to do is not earned (3.9)."""
-    form = right_form(state, piece)
+    form = form_of(state.judge, piece)
     path, verdict, words, cost = _read_as(state, form)
     after = rested(state, rules)
     for stage in _before(after, stated, rules):

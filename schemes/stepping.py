@@ -7,11 +7,8 @@ about equations, expressions and their errors is asked of the judge.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Any
 
 from itembank.algebra.matching import shows_operation
-from itembank.algebra.values import NoValue
-from itembank.algebra.written import Relation
 from itembank.topics.judging import Slip, Wrong
 from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain
 from schemes.reasons import moves_path, moves_words, slip_path, wrong_path
@@ -360,14 +357,6 @@ def rested(state: State, rules: Rules) -> State:
             reason = f"reached in line {state.live.number}, where the work stops"
             state = state.settled(stage, Status(EARNED, state.live.number, reason))
     return state
-
-
-def right_form(state: State, relation: Relation) -> Any:
-    """The form of a relation, or None where it is none of the topic."""
-    try:
-        return state.judge.form(relation)
-    except NoValue:
-        return None
 
 
 def allowed(state: State, gap: int, stages: Sequence[str]) -> State:

@@ -16,12 +16,16 @@ from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.values import relation_symbols
 from itembank.algebra.written import Line, Note, Relation
 from itembank.topics.judging import Judge
+from schemes.pieces import answer_of
 from schemes.verdicts import ScriptLine
 
 
 @dataclass(frozen=True)
 class WorkLine(HashedOnce):
-    """One line handed in, with the lines read from it; ``counts`` is false where it is replaced."""
+    """One line handed in, with the lines read from it, and every letter that stands in them.
+
+    ``counts`` is false where the line is replaced.
+    """
 
     __hash__ = HashedOnce.__hash__
 
@@ -30,6 +34,7 @@ class WorkLine(HashedOnce):
     lines: tuple[Line, ...] = ()
     fault: ReadingFault | None = None
     counts: bool = True
+    letters: frozenset[str] = frozenset()
 
     @cached_property
     def relations(self) -> tuple[Relation, ...]:
@@ -39,11 +44,6 @@ class WorkLine(HashedOnce):
     def judged(self, judge: Judge) -> tuple[Relation, ...]:
         """What the line is judged as."""
         return tuple(r for line in self.lines for r in judge.relations(line.alternatives))
-
-    @cached_property
-    def letters(self) -> frozenset[str]:
-        """Every letter that stands in the line."""
-        return frozenset().union(*map(relation_symbols, self.relations))
 
     @cached_property
     def closes(self) -> bool:
@@ -75,15 +75,18 @@ def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = Fal
 @lru_cache(maxsize=16384)
 def _read(number: int, text: str, comma: bool) -> WorkLine:
     try:
-        return WorkLine(number, text, _remembered(text, comma))
+        lines, letters = _remembered(text, comma)
     except ReadingFault as fault:
         return WorkLine(number, text, (), fault.with_traceback(None))
+    return WorkLine(number, text, lines, letters=letters)
 
 
 @lru_cache(maxsize=16384)
-def _remembered(text: str, comma: bool) -> tuple[Line, ...]:
-    """Many pupils write the same lines: each is read once."""
-    return read_lines(text, comma=comma)
+def _remembered(text: str, comma: bool) -> tuple[tuple[Line, ...], frozenset[str]]:
+    """The lines read from a text, and their letters: many pupils write the same lines."""
+    lines = read_lines(text, comma=comma)
+    relations = [r for line in lines for group in line.alternatives for r in group]
+    return lines, frozenset().union(*map(relation_symbols, relations))
 
 
 def _replaced(
@@ -94,7 +97,7 @@ def _replaced(
     if not standing or _same_value_alone(standing, read, crossed, judge):
         return read
     last = max(line.number for line in standing)
-    has_value = any(judge.answer(r) for line in standing for r in line.judged(judge))
+    has_value = any(answer_of(judge, r) for line in standing for r in line.judged(judge))
     return tuple(
         replace(line, counts=not out or (line.number > last and not has_value))
         for line, out in zip(read, crossed, strict=True)
@@ -123,16 +126,16 @@ def _same_value_alone(
 
 
 def _value(relation: Relation, judge: Judge) -> object:
-    answer = judge.answer(relation) or judge.bare_answer(relation)
+    answer = answer_of(judge, relation) or judge.bare_answer(relation)
     return answer.values if answer else None
 
 
 def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
     own = judge.unknowns
     known = own | judge.names
-    if all(line.letters <= known for line in read):
+    foreign = sorted(frozenset().union(*[line.letters for line in read]) - known)
+    if not foreign:
         return Working(read)
-    foreign = sorted(frozenset().union(*(line.letters for line in read)) - known)
     if len(own) != 1 or len(foreign) != 1:
         return Working(read, mixed=_first_mixed(read, known) if len(own) == 1 else 0)
     (unknown,), letter = tuple(own), foreign[0]
@@ -165,7 +168,7 @@ def _rename(line: WorkLine, old: str, new: str) -> WorkLine:
         )
         for one in line.lines
     )
-    return replace(line, lines=lines)
+    return replace(line, lines=lines, letters=line.letters - {old} | {new})
 
 
 def _rename_note(note: Note, old: str, new: str) -> Note:

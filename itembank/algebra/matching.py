@@ -39,9 +39,13 @@ def same_relation(one: Relation, other: Relation) -> bool:
         return _same_alternatives(apart(one), apart(other))
     if one.signs != other.signs or len(one.sides) != len(other.sides):
         return False
-    ours = tuple([_unordered(side) for side in one.sides])
-    theirs = tuple([_unordered(side) for side in other.sides])
+    ours, theirs = _unordered_sides(one), _unordered_sides(other)
     return ours == theirs or (set(one.signs) <= {"=", "≠"} and ours == theirs[::-1])
+
+
+@lru_cache(maxsize=16384)
+def _unordered_sides(relation: Relation) -> tuple[Hashable, ...]:
+    return tuple([_unordered(side) for side in relation.sides])
 
 
 def _same_alternatives(ours: Alternatives, theirs: Alternatives) -> bool:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple, Protocol
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.joining import Alternatives
 from itembank.algebra.written import Node, Relation
 
@@ -98,7 +99,7 @@ class Shaped(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(HashedOnce):
     """A value stated in a line.
 
     ``values`` are the exact values that the node can stand for (none where it is cut short):
@@ -110,6 +111,8 @@ class Answer:
     ``shape`` it has too; a ``partial`` answer is one that others complete. ``unfinished`` is the
     topic's own objection to the form of a right value.
     """
+
+    __hash__ = HashedOnce.__hash__
 
     node: Node
     values: tuple[Hashable, ...]

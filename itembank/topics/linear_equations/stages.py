@@ -312,9 +312,7 @@ def _ratio(part: Part) -> tuple[Fraction, Fraction]:
     return (Fraction(1), inner.constant / inner.slope)
 
 
-def _one_fraction_alone(
-    equation: Equation, problem: Equation, fractions: Sequence[Part]
-) -> bool:
+def _one_fraction_alone(equation: Equation, problem: Equation, fractions: Sequence[Part]) -> bool:
     """One fraction holds the unknown and nothing else stands on its side (combining)."""
     if not _alone(equation, fractions):
         return False
