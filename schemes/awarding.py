@@ -153,7 +153,7 @@ def _best(
 
     Not where the scheme asks for decimals of an irrational value: they are the answer itself.
     """
-    if decimals_asked(right, scheme.settings):
+    if len(state.stated) == 1 or decimals_asked(right, scheme.settings):
         return quality(stated.answer, right, scheme.settings)
     for place in range(1, len(state.stated) + 1):
         whole = target.answer_for(stage, [one.answer for one in state.stated[:place]])

@@ -34,7 +34,7 @@ AGAIN = {"again", "try again", "start again", "second try", "attempt 2", "redo"}
 
 def fold(judge: Judge, lines: Sequence[WorkLine], rules: Rules) -> list[State]:
     """Every state that the script can be read to, the cheapest first."""
-    counted = tuple(line for line in lines if line.counts)
+    counted = tuple([line for line in lines if line.counts])
     states = _after(judge, rules, counted, bool(counted) and counted[-1].closes)
     return [after for state in states for after in _unread_to_the_end(rested(state, rules), rules)]
 

@@ -139,7 +139,9 @@ def _marked(scheme: Scheme, working: Working, outcomes: Sequence[Outcome]) -> Ma
 
 def _point(place: int, outcomes: Sequence[Outcome]) -> PointMark:
     award = outcomes[0][1][place]
-    decided = all(outcome[1][place].awarded == award.awarded for outcome in outcomes[1:])
+    decided = len(outcomes) == 1 or all(
+        outcome[1][place].awarded == award.awarded for outcome in outcomes[1:]
+    )
     point = award.point
     return PointMark(
         point.point,

@@ -142,13 +142,16 @@ class State(NamedTuple):
             return self
         return self._replace(fault=reason, fault_line=line)
 
-    def recorded(self, record: Record) -> State:
-        """The state with one more line spoken of; the same line's verdicts are joined."""
+    def recorded(self, record: Record, **changes: Any) -> State:
+        """The state with one more line spoken of; the same line's verdicts are joined.
+
+        ``changes`` are what else the line makes of the state: it is built once.
+        """
         same = self.record(record.number)
         if same is None:
-            return self._replace(records=(*self.records, record))
+            return self._replace(records=(*self.records, record), **changes)
         others = tuple(r for r in self.records if r is not same)
-        return self._replace(records=(*others, _joined(same, record)))
+        return self._replace(records=(*others, _joined(same, record)), **changes)
 
     def record(self, number: int) -> Record | None:
         """What is said of a line so far."""
@@ -159,7 +162,11 @@ class State(NamedTuple):
 
     def at(self, live: Live) -> State:
         """The state with one more line that later ones can follow from."""
-        return self._replace(lives=(*self.lives[-7:], live))
+        return self._replace(lives=self.lives_and(live))
+
+    def lives_and(self, live: Live) -> tuple[Live, ...]:
+        """The lines that later ones can follow from, with one more."""
+        return (*self.lives[-7:], live)
 
     def paid(self, cost: int) -> State:
         """The state with the cost of a reading added."""

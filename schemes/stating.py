@@ -24,7 +24,7 @@ def judge_value(
         return [_wrong_value(state, stated, piece, rules)]
     worth = quality(answer, right, rules.settings)
     if worth.right or worth.kind == ROUNDED:
-        return [_right_value(state, stated._replace(own=worth.right), piece, rules)]
+        return [_right_value(state, Stated(number_, answer, worth.right), piece, rules)]
     if worth.kind == SHAPE:
         return [_right_numbers(state, stated, piece, rules)]
     if worth.kind == CUT and rules.open(state):
@@ -57,8 +57,7 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
     path = moves_path(moves)
     note = f"line {state.gap} is unreadable, but the value follows" if state.gap else ""
     record = Record(stated.line, verdict, (state.live.number,), path, note)
-    after = after._replace(stated=(*after.stated, stated), gap=0, before=None)
-    after = after.recorded(record)
+    after = after.recorded(record, stated=(*after.stated, stated), gap=0, before=None)
     if form is not None and (number_form(stated.answer.node) is None or _is_part(after)):
         after = after.at(Live(stated.line, state.judge.onward(state.live.form, form), form))
     return after
@@ -76,7 +75,7 @@ def _right_numbers(state: State, stated: Stated, piece: Relation, rules: Rules) 
         after = after.faulted(stated.line, f"the value in line {stated.line} is wrong: {words}")
         after = after._replace(wrong=True).paid(max(cost, ERROR_COST))
     record = Record(stated.line, verdict, (state.live.number,), path, words)
-    return after.recorded(record)._replace(stated=(*after.stated, stated), gap=0, before=None)
+    return after.recorded(record, stated=(*after.stated, stated), gap=0, before=None)
 
 
 def _is_part(state: State) -> bool:
@@ -102,13 +101,18 @@ def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
         reason = f"not earned: the value in line {stated.line} is wrong and implies nothing"
         after = after.settled(stage, Status(LOST, stated.line, reason))
     record = Record(stated.line, verdict, (state.live.number,), path, words)
-    after = after.recorded(record)._replace(
-        stated=(*after.stated, stated), gap=0, before=None, wrong=True
+    after = after.recorded(
+        record,
+        stated=(*after.stated, stated),
+        cost=after.cost + max(cost, ERROR_COST),
+        gap=0,
+        before=None,
+        wrong=True,
     )
     after = after.faulted(stated.line, f"the value in line {stated.line} is wrong: {words}")
     if form is not None and _is_part(after):
         after = after.at(Live(stated.line, state.judge.onward(state.live.form, form), form))
-    return after.paid(max(cost, ERROR_COST))
+    return after
 
 
 def _read_as(state: State, form: Form | None) -> tuple[tuple[PathPart, ...], str, str, int]:

@@ -95,8 +95,8 @@ def _right(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
     note = _gap_note(state)
     record = Record(step.number, verdict, (live.number,), moves_path(moves), note)
     after = _with_value_put_in(after, step, live)
-    after = after._replace(gap=0, before=None).recorded(record)
-    return _onward(after.paid(reading.cost), state, step)
+    lives, cost = _onward(state, step), after.cost + reading.cost
+    return after.recorded(record, lives=lives, cost=cost, gap=0, before=None)
 
 
 def _with_value_put_in(state: State, step: Step, live: Live) -> State:
@@ -113,9 +113,11 @@ def _gap_note(state: State) -> str:
     return f"line {state.gap} is unreadable, but this line follows from the one before it"
 
 
-def _onward(after: State, state: State, step: Step) -> State:
+def _onward(state: State, step: Step) -> tuple[Live, ...]:
+    """The lines that later ones can follow from, with this one."""
     onward = state.judge.onward(state.live.form, step.form)
-    return after.at(Live(step.number, onward, step.form, False, step.notes, step.relation))
+    live = Live(step.number, onward, step.form, False, step.notes, step.relation)
+    return state.lives_and(live)
 
 
 def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> Iterator[State]:
@@ -159,12 +161,17 @@ def _error(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
     after = after.faulted(step.number, words)
     path = wrong_path(reading.wrongs, tuple(spoiled), state.judge.stages[-1])
     record = Record(step.number, "method error", (live.number,), path)
-    after = after.recorded(record).paid(reading.cost)
-    after = after._replace(gap=0, before=state, wrong=True, removed=state.removed or removed,
+    return after.recorded(
+        record,
+        lives=_onward(state, step),
+        cost=after.cost + reading.cost,
+        gap=0,
+        before=state,
+        wrong=True,
+        removed=state.removed or removed,
         ended=state.ended or state.judge.ended(step.form),
         doubts=(*after.doubts, Doubt(step.number, words, words, path)),
-    )  # fmt: skip
-    return _onward(after, state, step)
+    )
 
 
 def _because(wrong: Wrong) -> str:
@@ -217,10 +224,15 @@ def _one_side(state: State, step: Step, rules: Rules, live: Live, reading: Readi
     doubt = Doubt(
         step.number, "an operation on one side only, and nothing follows", "notation", path
     )
-    after = after.recorded(record).paid(reading.cost)
-    after = after._replace(gap=0, before=None, doubts=(*after.doubts, doubt))
     onward = state.judge.onward(state.live.form, wrong.both)
-    return after.at(Live(step.number, onward, wrong.both, notes=step.notes))
+    return after.recorded(
+        record,
+        lives=state.lives_and(Live(step.number, onward, wrong.both, notes=step.notes)),
+        cost=after.cost + reading.cost,
+        gap=0,
+        before=None,
+        doubts=(*after.doubts, doubt),
+    )
 
 
 def _slipped(
@@ -242,9 +254,9 @@ def _slipped(
             shown = _shown(state, step, newly, other)
             after = after.settled(other, Status(EARNED, step.number, reason, shown))
     record = Record(step.number, "slip", (live.number,), path)
-    after = after.recorded(record).paid(reading.cost).faulted(step.number, f"slip: {slip.words}")
-    after = after._replace(gap=0, before=state, wrong=True)
-    after = _onward(after, state, step)
+    lives, cost = _onward(state, step), after.cost + reading.cost
+    after = after.recorded(record, lives=lives, cost=cost, gap=0, before=state, wrong=True)
+    after = after.faulted(step.number, f"slip: {slip.words}")
     if not stage or slip.keeps_method or written:
         yield after
         return
@@ -300,11 +312,15 @@ def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
         else "no right step, common error or single slip explains the line"
     )
     record = Record(step.number, verdict, (state.live.number,), (), question)
-    base = state.recorded(record).paid(UNEXPLAINED_COST)
-    base = base._replace(gap=0, before=state, wrong=state.wrong or not same)
-    if state.judge.ended(step.form):
-        base = base._replace(ended=True)
-    base = _onward(base, state, step)
+    base = state.recorded(
+        record,
+        lives=_onward(state, step),
+        cost=state.cost + UNEXPLAINED_COST,
+        gap=0,
+        before=state,
+        wrong=state.wrong or not same,
+        ended=state.ended or state.judge.ended(step.form),
+    )
     rests = _comes_to_rest(state, step, rules)
     served = newly or rules.open(state)[:1]
     allowed_ = base if same else base.faulted(step.number, question)

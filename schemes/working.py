@@ -64,7 +64,7 @@ class Working:
 
 def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = False) -> Working:
     """Read every line of a script; never raises for what a pupil wrote."""
-    read = tuple(_read(n, line.text, comma) for n, line in enumerate(lines, start=1))
+    read = tuple([_read(n, line.text, comma) for n, line in enumerate(lines, start=1)])
     crossed = [line.crossed_out for line in lines]
     named = _with_letters(read, judge)
     if not any(crossed):

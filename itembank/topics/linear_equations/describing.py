@@ -90,8 +90,9 @@ def _joins(source: Equation, line: Equation) -> bool:
     )
 
 
+@lru_cache(maxsize=16384)
 def _terms(equation: Equation) -> int:
-    return sum(len(flat(side).letters) + len(flat(side).numbers) for side in equation)
+    return sum([len(flat(side).letters) + len(flat(side).numbers) for side in equation])
 
 
 def _alone(line: Equation) -> bool:

@@ -178,7 +178,7 @@ def _cost(
         return None
     if not natural_factor(source, line, factor):
         return WHOLE if stays is None and _multiplied_through(source, line, factor) else None
-    wanted = Balance(*(value / factor for value in line))
+    wanted = line if factor == 1 else Balance(*[value / factor for value in line])
     letters, numbers = movable(source, stays)
     moved_letters = letters.get(wanted.a)
     moved_numbers = numbers.get(wanted.b)
