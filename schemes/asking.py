@@ -12,9 +12,10 @@ from itembank.bank.paging import FIRST_PAGE, Listing, Page
 from itembank.bank.tables import Assessment
 from schemes.cases import Case, case_of, open_points, through
 from schemes.handing_in import ScriptRow, scripts_of
+from schemes.marking import mark_script
 from schemes.scripts import MarkStatus, ScriptState
 from schemes.standing import Award, standing_awards
-from schemes.stored import mark_stored, stored_scheme
+from schemes.stored import stored_scheme
 from schemes.verdicts import MarkedScript, ScriptLine
 
 
@@ -102,7 +103,7 @@ def waiting_points(
 def read_case(row: ScriptRow) -> tuple[MarkedScript, Case | None]:
     """What the engine says of a stored script, and the case that it is."""
     scheme = stored_scheme(row.scheme)
-    marked = mark_stored(scheme, row.lines, row.show_working)
+    marked = mark_script(scheme, row.lines, row.show_working)
     comma = scheme.settings.decimal_comma
     return marked, case_of(marked, row.lines, row.problem, comma=comma)
 

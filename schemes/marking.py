@@ -34,7 +34,7 @@ Outcome = tuple[State, tuple[Award, ...], int]
 def mark_script(
     scheme: Scheme, lines: Sequence[ScriptLine], show_working: bool = False
 ) -> MarkedScript:
-    """Mark one script.
+    """Mark one script; the same working of many pupils is marked once.
 
     ``show_working`` tells that the item asks for working, so that a value alone is a special case.
 
@@ -46,7 +46,6 @@ def mark_script(
 
 @lru_cache(maxsize=8192)
 def _remembered(scheme: Scheme, lines: tuple[ScriptLine, ...], show_working: bool) -> MarkedScript:
-    """Many pupils hand in the same working: it is marked once."""
     if scheme.routes:
         return mark_by_routes(scheme, lines)
     return with_pictures(scheme, mark_working(_judge(scheme), scheme, lines, show_working))

@@ -19,6 +19,7 @@ from itembank.bank.faults import BankFaults, refuse
 from itembank.bank.tables import Assessment
 from schemes.building import SchemeFaults, checked
 from schemes.handing_in import ScriptRow, scripts_of
+from schemes.marking import mark_script
 from schemes.recording import record_marks, register_marker
 from schemes.revising import (
     SPECIAL,
@@ -32,7 +33,7 @@ from schemes.revising import (
 from schemes.scheme import Scheme, to_record
 from schemes.scripts import Role, ScriptState
 from schemes.standing import Award, standing_awards
-from schemes.stored import mark_stored, stored_scheme
+from schemes.stored import stored_scheme
 from schemes.suggesting import suggestions
 
 ENGINE = "engine"
@@ -115,7 +116,7 @@ def remark(
         for row, _ in _marked_rows(session, assessment, question)
         if row.state is ScriptState.TYPED
         for draft in suggestions(
-            row.candidate, question, mark_stored(new, row.lines, row.show_working)
+            row.candidate, question, mark_script(new, row.lines, row.show_working)
         )
     ]
     record_marks(session, assessment, ENGINE, drafts)
@@ -173,7 +174,7 @@ def _remarking(
             continue
         scripts += 1
         awards = {p: a for p, a in awards.items() if p == SPECIAL or p in _names(now)}
-        by_new = said_by(mark_stored(new, row.lines, row.show_working))
+        by_new = said_by(mark_script(new, row.lines, row.show_working))
         by_old = _by_old(row, awards, schemes, now)
         change = _changed(row, awards, by_old, by_new, (now, new))
         if change is not None:
@@ -216,7 +217,7 @@ def _by_old(
     found = {}
     for point in (*_names(now), SPECIAL):
         version = awards[point].scheme_version if point in awards else now.version
-        said = said_by(mark_stored(schemes[version], row.lines, row.show_working)).get(point)
+        said = said_by(mark_script(schemes[version], row.lines, row.show_working)).get(point)
         if said is not None:
             found[point] = said
     return found

@@ -16,10 +16,11 @@ from schemes.building import default_scheme
 from schemes.candidates import CandidateDraft, register_candidates
 from schemes.deciding import settle_alike
 from schemes.handing_in import ScriptDraft, hand_in_scripts, scripts_of
+from schemes.marking import mark_script
 from schemes.recording import record_marks, register_marker
 from schemes.scheme import to_record
 from schemes.scripts import ScriptState
-from schemes.stored import mark_stored, stored_scheme
+from schemes.stored import stored_scheme
 from schemes.suggesting import suggestions
 from schemes.verdicts import ScriptLine
 
@@ -73,7 +74,7 @@ def suggest(session: Session, assessment: Assessment, *candidates: str) -> int:
         for draft in suggestions(
             row.candidate,
             row.question,
-            mark_stored(stored_scheme(row.scheme), row.lines, row.show_working),
+            mark_script(stored_scheme(row.scheme), row.lines, row.show_working),
         )
     ]
     record_marks(session, assessment, "engine", drafts)

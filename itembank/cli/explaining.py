@@ -34,10 +34,10 @@ def script_explanation(
     """
     from itembank.bank.assessments import questions_of
     from schemes.handing_in import scripts_of
+    from schemes.marking import mark_script
     from schemes.scripts import ScriptState
     from schemes.sitting import load_sitting
     from schemes.standing import standing_marks
-    from schemes.stored import mark_stored
 
     if fault := load_sitting(session, assessment).script_fault(candidate, question):
         raise Fault(fault)
@@ -48,7 +48,7 @@ def script_explanation(
     return explanation(
         scheme,
         row.lines,
-        mark_stored(scheme, row.lines, row.show_working) if typed else None,
+        mark_script(scheme, row.lines, row.show_working) if typed else None,
         show_working=row.show_working,
         instruction=one.item.instruction,
         about=f"{candidate}, question {question} of {assessment.title} ({row.item})",

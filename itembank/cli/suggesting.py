@@ -35,9 +35,10 @@ def suggest_marks(session: Session, assessment: Assessment, *, again: bool = Fal
         BankFaults: as ``record_marks``.
     """
     from schemes.deciding import settle_alike
+    from schemes.marking import mark_script
     from schemes.recording import record_marks, register_marker
     from schemes.scripts import Role
-    from schemes.stored import mark_stored, stored_scheme
+    from schemes.stored import stored_scheme
     from schemes.suggesting import suggestions
 
     register_marker(session, ENGINE, Role.ENGINE)
@@ -45,7 +46,7 @@ def suggest_marks(session: Session, assessment: Assessment, *, again: bool = Fal
     rows = _waiting(session, assessment, again)
     schemes = {row.question: stored_scheme(row.scheme) for row in rows}
     for row in rows:
-        found = mark_stored(schemes[row.question], row.lines, row.show_working)
+        found = mark_script(schemes[row.question], row.lines, row.show_working)
         drafts += suggestions(row.candidate, row.question, found)
         referred += found.referred
     record_marks(session, assessment, ENGINE, drafts)
