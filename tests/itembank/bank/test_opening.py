@@ -232,9 +232,11 @@ def test_a_bank_can_be_read_while_another_program_is_writing(tmp_path: Path) -> 
 def test_two_that_write_at_once_to_a_server_are_told_to_try_again(bank: Engine) -> None:
     with writing(bank) as first:
         add_item(first, draft("2x = 6", 3), "T-01")
-        threading.Timer(0.3, first.commit).start()
+        committing = threading.Timer(0.3, first.commit)
+        committing.start()
         with pytest.raises(BankLocked, match="at the same time"), writing(bank) as second:
             add_item(second, draft("3x = 6", 2), "T-02")
+        committing.join()  # one session is used by one thread at a time
     with writing(bank) as second:
         assert add_item(second, draft("3x = 6", 2), "T-02").code == "LE-0002"
 
