@@ -248,7 +248,7 @@ def _divided_later(equation: Equation) -> Iterator[Change]:
 def _one_sided(equation: Equation) -> Iterator[Change]:
     """An operation written on one side only (conventions 3.13)."""
     yield from _terms_one_sided(equation)
-    for factor in [1 / d for d in divisors(equation)] + multipliers(equation):
+    for factor in (*[1 / d for d in divisors(equation)], *multipliers(equation)):
         both = Equation(scaled(equation.left, factor), scaled(equation.right, factor))
         for i in (0, 1):
             one = sides(i, equation[i], both[1 - i])

@@ -204,17 +204,14 @@ def movable(
 
     The value is the fewest terms moved; a term that ``stays`` is not moved.
     """
-    left, right = flat(source.left), flat(source.right)
     kept = [(stays[0], stays[2]) if stays and stays[1] == kind else None for kind in KINDS]
-    return (
-        _reach(left.letters, right.letters, kept[0]),
-        _reach(left.numbers, right.numbers, kept[1]),
-    )
+    return _reach(source, LETTER, kept[0]), _reach(source, NUMBER, kept[1])
 
 
-def _reach(
-    left: tuple[Fraction, ...], right: tuple[Fraction, ...], kept: tuple[int, Fraction] | None
-) -> Movable:
+@lru_cache(maxsize=16384)
+def _reach(source: Equation, kind: str, kept: tuple[int, Fraction] | None) -> Movable:
+    """What the terms of one kind can come to on the left side -> the fewest of them moved."""
+    left, right = _of_kind(flat(source.left), kind), _of_kind(flat(source.right), kind)
     movable_left, movable_right = list(left), list(right)
     if kept is not None:
         side = movable_left if kept[0] == 0 else movable_right

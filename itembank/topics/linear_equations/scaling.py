@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
@@ -132,7 +133,8 @@ def _coefficient_subtracted(equation: Equation) -> Iterator[Equation]:
                 yield sides(i, (bare,), other)
 
 
-def divisors(equation: Equation) -> list[Fraction]:
+@lru_cache(maxsize=512)
+def divisors(equation: Equation) -> tuple[Fraction, ...]:
     """What a person would divide by: coefficients and factors other than 1."""
     out = {
         abs(part.worth)
@@ -142,17 +144,18 @@ def divisors(equation: Equation) -> list[Fraction]:
     }
     a, _, c, _ = balance(equation)
     out |= {abs(a), abs(c), abs(a - c)}
-    return sorted(size for size in out if size.numerator > 1)
+    return tuple(sorted(size for size in out if size.numerator > 1))
 
 
-def multipliers(equation: Equation) -> list[Fraction]:
+@lru_cache(maxsize=512)
+def multipliers(equation: Equation) -> tuple[Fraction, ...]:
     """What a person would multiply by to clear fractions or decimals."""
     every = (*equation.left, *equation.right)
     below = set(denominators(every))
     out = {Fraction(n) for n in below | ({least_multiple(every)} if below else set())}
     if below and all(100 % n == 0 for n in below):
         out |= {Fraction(10), Fraction(100)}
-    return sorted(out - {Fraction(1)})
+    return tuple(sorted(out - {Fraction(1)}))
 
 
 def _bars_dropped(equation: Equation) -> Iterator[Equation]:

@@ -230,6 +230,7 @@ class Collected(NamedTuple):
     coefficient: Fraction
 
 
+@lru_cache(maxsize=4096)
 def _collected(equation: Equation) -> Collected:
     """The canonical route after collecting the unknown on the side of the larger coefficient."""
     left, right = flat(equation.left), flat(equation.right)
