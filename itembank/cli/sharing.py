@@ -25,7 +25,8 @@ from itembank.cli.faults import Fault
 from itembank.cli.long_runs import look_seldom
 from itembank.cli.streams import Incoming
 
-FEW = 500  # records done here before more processes are worth their start
+PATIENCE = 1.5  # seconds of work here before more processes are worth their start
+FEW = 500  # records that must still follow then
 BATCH = 32  # records handed out in one go
 BATCH_SIZE = 1_000_000  # a batch ends where it holds so much text
 BATCHES_AHEAD = 16  # for each worker: handed out, not yet written
@@ -49,8 +50,8 @@ def made_in_order(
 ) -> Generator[list[Made]]:
     """What ``work`` makes of the records, in their order, some at a time.
 
-    ``work`` must be one that can be sent to another process. Unless told how many workers, a few
-    records are done here, one by one, before other processes are started for the rest.
+    ``work`` must be one that can be sent to another process. Unless told how many workers,
+    records are done here for a while, one by one, before other processes are started for the rest.
 
     Raises:
         Fault: where the cluster cannot be used, or a worker ends before its work is done.
@@ -60,14 +61,12 @@ def made_in_order(
         with _cluster(sharing.cluster) as cores:
             yield from _shared(_batches(records), work, cores)
         return
-    workers = _cores() if sharing.workers is None else sharing.workers
-    if workers > 1 and sharing.workers is None:
-        yield from _here(islice(records, FEW), work)
+    workers = sharing.workers
+    if workers is None:
+        yield from _at_first(records, work)
         ahead = list(islice(records, FEW))
-        if len(ahead) < FEW:
-            yield from _here(ahead, work)
-            return
         records = chain(ahead, records)
+        workers = _cores() if len(ahead) == FEW else 1
     if workers == 1:
         yield from _here(records, work)
         return
@@ -78,6 +77,15 @@ def made_in_order(
 def _here(records: Iterable[Incoming], work: Work[Made]) -> Iterator[list[Made]]:
     for one in records:
         yield work([one])
+
+
+def _at_first(records: Iterator[Incoming], work: Work[Made]) -> Iterator[list[Made]]:
+    began = time.monotonic()
+    while time.monotonic() - began < PATIENCE:
+        made = next(_here(records, work), None)
+        if made is None:
+            return
+        yield made
 
 
 def _batches(records: Iterator[Incoming]) -> Iterator[Batch]:

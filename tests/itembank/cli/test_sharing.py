@@ -108,23 +108,33 @@ def _processes(count: int, how: Sharing) -> list[int]:
     return [one for some in made_in_order(incoming, processes_that_marked, how) for one in some]
 
 
-def test_a_few_records_start_no_other_process(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_work_that_is_soon_done_starts_no_other_process(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(sharing, "_cores", lambda: 2)
+    monkeypatch.setattr(sharing, "PATIENCE", 3600)
 
-    assert _processes(2 * FEW - 1, Sharing()) == [os.getpid()] * (2 * FEW - 1)
+    assert _processes(3 * FEW, Sharing()) == [os.getpid()] * 3 * FEW
 
 
-def test_many_records_are_shared_by_as_many_processes_as_there_are_cores(
+def test_what_is_left_of_long_work_is_not_shared_where_it_is_little(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     monkeypatch.setattr(sharing, "_cores", lambda: 2)
+    monkeypatch.setattr(sharing, "PATIENCE", 0)
 
-    found = _processes(2 * FEW + 10 * BATCH, Sharing())
+    assert _processes(FEW - 1, Sharing()) == [os.getpid()] * (FEW - 1)
 
-    assert found[:FEW] == [os.getpid()] * FEW
-    assert os.getpid() not in found[FEW:]
-    assert len(set(found)) <= 3
-    assert len(found) == 2 * FEW + 10 * BATCH
+
+def test_long_work_is_shared_by_as_many_processes_as_there_are_cores(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(sharing, "_cores", lambda: 2)
+    monkeypatch.setattr(sharing, "PATIENCE", 0)
+
+    found = _processes(FEW + 10 * BATCH, Sharing())
+
+    assert os.getpid() not in found
+    assert len(set(found)) <= 2
+    assert len(found) == FEW + 10 * BATCH
 
 
 def test_records_are_read_no_further_ahead_than_the_bound() -> None:
