@@ -117,11 +117,12 @@ def test_a_line_that_follows_written_twice_never_changes_marks(
         assert earned(question, [*lines[: at + 1], *lines[at:]]) == marks(found)
 
 
-@given(scripts(), st.integers(0, 20))
-def test_a_line_with_all_signs_changed_never_changes_marks(
-    script: tuple[str, list[str]], place: int
+@pytest.mark.parametrize("factor", [-1, 10, -10, 100])
+@given(script=scripts(), place=st.integers(0, 20))
+def test_a_line_multiplied_by_minus_one_or_a_power_of_ten_never_changes_marks(
+    factor: int, script: tuple[str, list[str]], place: int
 ) -> None:
-    # Both it and the next line are right from the line before; -1 is always a natural factor.
+    # Both it and the next line are right from the line before; these are natural for any line.
     question, lines = script
     found = marked(question, lines)
     after = [line.verdict for line in found.lines[1:]]
@@ -132,8 +133,23 @@ def test_a_line_with_all_signs_changed_never_changes_marks(
     ]
     if places:
         at = places[place % len(places)]
-        changed = [*lines[:at], multiplied(lines[at], -1), *lines[at + 1 :]]
+        changed = [*lines[:at], multiplied(lines[at], factor), *lines[at + 1 :]]
         assert earned(question, changed) == marks(found)
+
+
+@pytest.mark.parametrize(
+    ("question", "lines", "expected"),
+    [
+        ("8(n - 5) = 26", ("16n - 80 = 52", "8n = 66", "n = 33/4"), (3, 3)),
+        ("8(n - 5) = 26", ("8n - 40 = 26", "24n = 198", "n = 33/4"), (1, 3)),
+    ],
+    ids=["nothing moved: plainly right", "a term moved as well: referred (3.12)"],
+)
+def test_a_line_doubled_or_trebled_is_right_where_nothing_else_is_done(
+    question: str, lines: tuple[str, ...], expected: tuple[int, int]
+) -> None:
+    result = marked(question, lines)
+    assert (result.lowest, result.highest) == expected
 
 
 def _has_coefficient(text: str) -> bool:

@@ -34,6 +34,7 @@ MOST_MOVED = 8
 FURTHER = 9
 WHOLE = 6
 MOST_THROUGH = 12
+TENS = (10, 100, 1000)
 KINDS = (LETTER, NUMBER)
 
 
@@ -71,7 +72,25 @@ def fit(source: Equation, line: Equation) -> Fit | None:
             cost = _cost(source, state, factor)
             if cost is not None and (best is None or cost < best.cost):
                 best = Fit(factor, exchanged, cost)
-    return best
+    return best or _fit_by_tens(source, line)
+
+
+def _fit_by_tens(source: Equation, line: Equation) -> Fit | None:
+    """A line that follows, times a power of ten: right, but dear, so that no error is read so.
+
+    Not the unknown alone multiplied: ``10x = 10`` from ``4x + 6 = 10`` (conventions 3.12).
+    """
+    alone = all(len(flat(side).letters) + len(flat(side).numbers) == 1 for side in line)
+    for exchanged, state in both_ways(balance(line)):
+        for ten in TENS:
+            if alone and abs(state.slope) == ten:
+                continue
+            less = Balance(*(value / ten for value in state))
+            for factor in _factors(source, less):
+                cost = _cost(source, less, factor)
+                if cost is not None:
+                    return Fit(factor * ten, exchanged, FURTHER + cost)
+    return None
 
 
 class Where(NamedTuple):
@@ -244,8 +263,7 @@ def _multiplies(source: Equation, number: int) -> bool:
     product = 1
     for bottom in below:
         product *= bottom
-    power_of_ten = number in (10, 100, 1000)
-    return power_of_ten or (bool(below) and product % number == 0)
+    return number in TENS or (bool(below) and product % number == 0)
 
 
 def _below(source: Equation) -> list[int]:
