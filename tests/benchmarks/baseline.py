@@ -60,8 +60,11 @@ def unknown_of(problem: str) -> sympy.Symbol:
 
 
 def value(problem: str) -> Any:
-    """The solution of a problem, as SymPy finds it."""
-    return solution_set(problem, unknown_of(problem))
+    """The solution of a problem by ``sympy.solve``, given the equation as it stands."""
+    unknown = unknown_of(problem)
+    names = {unknown.name: unknown}
+    left, right = (parsed_in(side, names) for side in problem.split("="))
+    return sympy.solve(sympy.Eq(left, right), unknown)
 
 
 def follow(problem: str, lines: Sequence[str]) -> list[bool]:

@@ -168,7 +168,12 @@ def _power_term(base: Node, exponent: Node) -> Term:
 
 def holds_decimal(relation: Relation) -> bool:
     """Whether a decimal is written anywhere in the line."""
-    return any(isinstance(one, Decimal) for part in relation.sides for one in walk(part))
+    return any(map(_has_decimal, relation.sides))
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _has_decimal(side: Node) -> bool:
+    return any(isinstance(one, Decimal) for one in walk(side))
 
 
 @lru_cache(maxsize=_REMEMBERED)
