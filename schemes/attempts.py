@@ -41,7 +41,7 @@ def misread(state: State, step: Step, rules: Rules) -> State | None:
     other = judge.misread(step.relation)
     if other is None:
         return None
-    after = state._replace(judge=other, misread=True, lives=(), lines_used=0)
+    after = state.changed(judge=other, misread=True, lives=(), lines_used=0)
     note = f"the problem is misread: {', '.join(map(typed, judge.given))}"
     record = Record(step.number, "misread", (0,), (), note)
     after = after.recorded(record).faulted(step.number, "the problem is misread")
@@ -75,9 +75,9 @@ def restarted(state: State, number_: int) -> State:
     fresh = State(
         judge, (Live(0, judge.start, judge.start),), records=state.records, doubts=state.doubts
     )
-    fresh = fresh._replace(
+    fresh = fresh.changed(
         cost=state.cost,
-        abandoned=_that_can_stand((*state.abandoned, state._replace(abandoned=(), before=None))),
+        abandoned=_that_can_stand((*state.abandoned, state.changed(abandoned=(), before=None))),
         checks=state.checks,
         others=state.others,
     )

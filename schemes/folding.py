@@ -7,8 +7,8 @@ from functools import lru_cache
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.matching import left_to_right, part_of, same_relation
-from itembank.algebra.values import NoValue, number, relation_symbols
+from itembank.algebra.matching import part_of, same_relation
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Line, Node, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.attempts import (
@@ -20,7 +20,7 @@ from schemes.attempts import (
 )
 from schemes.explaining import ERROR_COST, explain
 from schemes.numbers import judge_numbers
-from schemes.pieces import answer_of, form_of, is_given
+from schemes.pieces import REMEMBERED, Piece, form_of, piece_of
 from schemes.states import EARNED, Live, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
 from schemes.stepping import allowed, judge_line, rested
@@ -59,7 +59,7 @@ def _unread_to_the_end(state: State, rules: Rules) -> list[State]:
     if not state.gap or state.stated or state.conclusions:
         return [state]
     found = allowed(state, state.gap, rules.open(state))
-    return [state, found._replace(unread=state.gap)]
+    return [state, found.changed(unread=state.gap)]
 
 
 def _pruned(states: list[State]) -> list[State]:
@@ -86,7 +86,7 @@ def _with_other_readings(kept: State, dropped: State) -> State:
     """The kept state remembers how else its last line could be read."""
     mine = {doubt.path for doubt in kept.doubts}
     more = tuple(d for d in dropped.doubts if d.path and d.path not in mine)
-    return kept._replace(others=(*kept.others, *more))
+    return kept.changed(others=(*kept.others, *more))
 
 
 def _line(state: State, line: WorkLine, rules: Rules, last: bool) -> list[State]:
@@ -94,6 +94,10 @@ def _line(state: State, line: WorkLine, rules: Rules, last: bool) -> list[State]
         return [_unreadable(state, line)]
     if not line.lines:
         return [state.recorded(Record(line.number, "ignored", note="an empty line"))]
+    sole = _sole(state.judge, line)
+    if sole is not None:
+        state = state.changed(last=sole.relation)
+        return _piece(state, line.number, sole, line.lines[0], rules, last, None)
     states = [state]
     for one in line.lines:
         final = last and one is line.lines[-1]
@@ -102,10 +106,24 @@ def _line(state: State, line: WorkLine, rules: Rules, last: bool) -> list[State]
     return states
 
 
+@lru_cache(maxsize=REMEMBERED)
+def _sole(judge: Judge, line: WorkLine) -> Piece | None:
+    """The one piece that most lines are; None where a line is more than that."""
+    if len(line.lines) != 1:
+        return None
+    (one,) = line.lines
+    if one.statement or one.heads[:1] == ("=",) or AGAIN & set(one.heads):
+        return None
+    relations = judge.relations(one.alternatives)
+    if len(relations) != 1 or judge.split(relations[0]) != relations:
+        return None
+    return piece_of(judge, relations[0])
+
+
 def _unreadable(state: State, line: WorkLine) -> State:
     assert line.fault is not None
     record = Record(line.number, "unreadable", (), (), str(line.fault))
-    return state.recorded(record)._replace(gap=line.number, before=None)
+    return state.recorded(record).changed(gap=line.number, before=None)
 
 
 def _one(state: State, number_: int, line: Line, rules: Rules, last: bool) -> list[State]:
@@ -130,7 +148,7 @@ def _note_alone(state: State, number_: int, line: Line) -> State:
     notes = (*state.live.notes, *line.notes)
     live = state.live._replace(notes=notes, label=line.label or state.live.label)
     record = Record(number_, "side working", (live.number,), (), "an operation noted by itself")
-    return state.recorded(record)._replace(lives=(*state.lives[:-1], live))
+    return state.recorded(record).changed(lives=(*state.lives[:-1], live))
 
 
 def _concluded(state: State, number_: int, statement: str, rules: Rules) -> State:
@@ -146,7 +164,7 @@ def _concluded(state: State, number_: int, statement: str, rules: Rules) -> Stat
         if stage in judge.concluding:
             status = Status(EARNED, number_, f"implied by {statement!r}", shown=False)
             after = after.settled(stage, status)
-    return after._replace(conclusions=(*after.conclusions, (number_, statement, own)))
+    return after.changed(conclusions=(*after.conclusions, (number_, statement, own)))
 
 
 def _relation(
@@ -154,7 +172,7 @@ def _relation(
 ) -> list[State]:
     own = bool(relation.signs)
     relation = _continued(state, relation, line)
-    states = [state._replace(last=relation)]
+    states = [state.changed(last=relation)]
     pieces = state.judge.split(relation)
     if line.heads[:1] == ("=",) and len(pieces) > 1 and not (state.judge.lone and own):
         pieces = pieces[-1:]
@@ -164,9 +182,10 @@ def _relation(
     lead: Fraction | None = None
     for place, piece in enumerate(pieces):
         final = last and place == len(pieces) - 1
-        found = [
-            after for s in states for after in _piece(s, number_, piece, line, rules, final, lead)
-        ]
+        found = []
+        for s in states:
+            known = piece_of(s.judge, piece)
+            found += _piece(s, number_, known, line, rules, final, lead)
         states = _bounded(found)
         lead = _lead(piece) if chained else None
     return states
@@ -204,37 +223,29 @@ def _lead(piece: Relation) -> Fraction | None:
 
 
 def _piece(
-    state: State, number_: int, piece: Relation, line: Line, rules: Rules, last: bool,
+    state: State, number_: int, piece: Piece, line: Line, rules: Rules, last: bool,
     lead: Fraction | None,
 ) -> list[State]:  # fmt: skip
-    judge = state.judge
-    lone = judge.lone and not piece.signs
-    if not relation_symbols(piece) and not lone and answer_of(judge, piece) is None:
-        piece = Relation(piece.sides, tuple("=" if s == "≠" else s for s in piece.signs))
-        return judge_numbers(state, number_, piece, line, rules, last, lead)
-    piece = _in_writing_order(state, piece)
-    answer = answer_of(judge, piece)
+    if piece.numbers:
+        return judge_numbers(state, number_, piece.relation, line, rules, last, lead)
+    if piece.meant is not None and _is_meant(state, piece.relation, piece.meant):
+        piece = piece_of(state.judge, piece.meant)
+    answer = piece.answer
     if answer is not None and not answer.working:
-        return judge_value(state, number_, piece, answer, rules)
-    form = form_of(judge, piece)
-    if form is None:
+        return judge_value(state, number_, piece.relation, answer, rules)
+    if piece.form is None:
         return [_no_form(state, number_, piece)]
-    states = _equation(state, Step(number_, piece, form, line.notes, line.label), rules)
+    step = Step(number_, piece.relation, piece.form, line.notes, line.label)
+    states = _equation(state, piece, step, rules)
     if answer is not None:
         states = [_with_answer(s, number_, answer) for s in states]
     return states
 
 
-def _in_writing_order(state: State, piece: Relation) -> Relation:
+def _is_meant(state: State, written: Relation, meant: Relation) -> bool:
     """``x = 23 + 7 / 6``: read in the order written where only that is right (5.4)."""
-    if len(piece.sides) != 2:
-        return piece
-    meant = left_to_right(piece.sides[1])
-    if meant is None or _leads_to_value(state, piece.sides[1]):
-        return piece
-    return (
-        Relation((piece.sides[0], meant), piece.signs) if _leads_to_value(state, meant) else piece
-    )
+    leads = [_leads_to_value(state, one.sides[1]) for one in (written, meant)]
+    return leads == [False, True]
 
 
 def _leads_to_value(state: State, side: Node) -> bool:
@@ -248,45 +259,45 @@ def _with_answer(state: State, number_: int, answer: Answer) -> State:
     """The value of a line that shows its operations: its own by what the line was judged."""
     record = next((r for r in state.records if r.number == number_), None)
     own = record is not None and record.verdict in ("follows", "follows own error", "copied")
-    return state._replace(stated=(*state.stated, Stated(number_, answer, own)))
+    return state.changed(stated=(*state.stated, Stated(number_, answer, own)))
 
 
-def _no_form(state: State, number_: int, piece: Relation) -> State:
+def _no_form(state: State, number_: int, piece: Piece) -> State:
     """A readable line that is none of the topic's: a lone expression is side working.
 
     So is a value given with the problem, written down again.
     """
-    if is_given(state.judge, piece):
+    if piece.given:
         return state.recorded(Record(number_, "copied", (0,)))
-    if not piece.signs and not state.judge.lone:
+    if not piece.relation.signs and not state.judge.lone:
         record = Record(number_, "side working", (), (), "an expression by itself")
         return state.recorded(record)
     try:
-        state.judge.form(piece)
+        state.judge.form(piece.relation)
     except NoValue as fault:
         record = Record(number_, "unexplained", (), (), str(fault))
-        return state.recorded(record)._replace(gap=number_, before=None)
+        return state.recorded(record).changed(gap=number_, before=None)
     raise AssertionError(piece)
 
 
-def _equation(state: State, step: Step, rules: Rules) -> list[State]:
+def _equation(state: State, piece: Piece, step: Step, rules: Rules) -> list[State]:
     live = state.live
-    if _side_identity(state, step):
+    if piece.identity and _beside_work(state):
         record = Record(step.number, "side working", (), (), BESIDE)
         return [state.recorded(record)]
-    if is_given(state.judge, step.relation):
+    if piece.given:
         return [problem_copied(state, step)]
     if not state.lines_used and (live.number == 0 or still_copied(state)):
         other = misread(state, step, rules)
         if other is not None:
             return _misread_or_one_sided(state, step, other, rules)
-    used = state._replace(lines_used=state.lines_used + 1)
+    used = state.changed(lines_used=state.lines_used + 1)
     if starts_again(used, step, rules):
         used = restarted(used, step.number)
     if live.relation is not None and same_relation(step.relation, live.relation):
         record = Record(step.number, "copied", (live.number,))
         renewed = live._replace(notes=(*live.notes, *step.notes))
-        return [used.recorded(record)._replace(lives=(*used.lives[:-1], renewed))]
+        return [used.recorded(record).changed(lives=(*used.lives[:-1], renewed))]
     return _bridged(used, judge_line(used, step, rules), step, rules)
 
 
@@ -295,7 +306,7 @@ def _misread_or_one_sided(state: State, step: Step, other: State, rules: Rules) 
     readings = explain(state.judge, state.live.form, step.form)
     if all(wrong.both is None for reading in readings for wrong in reading.wrongs):
         return [other]
-    used = state._replace(lines_used=state.lines_used + 1)
+    used = state.changed(lines_used=state.lines_used + 1)
     worked = judge_line(used, step, rules)
     return worked if step.notes else [other.paid(ERROR_COST), *worked]
 
@@ -322,8 +333,6 @@ def _earned(state: State, stage: str) -> bool:
     return status is not None and status.mark == EARNED
 
 
-def _side_identity(state: State, step: Step) -> bool:
+def _beside_work(state: State) -> bool:
     """``6x - 2x = 4x`` beside an equation that is no identity: terms joined, nothing judged."""
-    judge = state.judge
-    identity = judge.conclusion_of(step.form) == "all values" and not judge.ended(step.form)
-    return identity and judge.conclusion_of(state.live.form) != "all values"
+    return state.judge.conclusion_of(state.live.form) != "all values"

@@ -43,7 +43,7 @@ def judge_numbers(
     believed = not _true(piece) or state.judge.value_of(state.live.form) is None
     if plain and form is not None and lead is None and believed and _loses_unknown(state, form):
         step = Step(number_, piece, form, line.notes)
-        return judge_line(state._replace(lines_used=state.lines_used + 1), step, rules)
+        return judge_line(state.changed(lines_used=state.lines_used + 1), step, rules)
     return _computed(state, number_, piece, rules, last, lead)
 
 
@@ -78,7 +78,7 @@ def _checked(state: State, number_: int, piece: Relation) -> State:
     verdict = "check" if state.stated else "trial"
     true = _true(piece)
     record = Record(number_, verdict, (), (), "" if true else "the check does not come out")
-    return state.recorded(record)._replace(
+    return state.recorded(record).changed(
         checks=(*state.checks, number_) if true and verdict == "check" else state.checks,
     )
 
@@ -122,7 +122,7 @@ def _rational(node: Node) -> Fraction | None:
 
 def _as_bare(state: State) -> State:
     stated = (*state.stated[:-1], state.stated[-1]._replace(bare=True))
-    return state._replace(stated=stated)
+    return state.changed(stated=stated)
 
 
 def _letter(state: State) -> Node:
@@ -146,7 +146,7 @@ def _computed(
     state: State, number_: int, piece: Relation, rules: Rules, last: bool, lead: Fraction | None
 ) -> list[State]:
     """Side working: evidence for an operation, a slip where it is false (5.5)."""
-    used = state._replace(lines_used=state.lines_used + 1)
+    used = state.changed(lines_used=state.lines_used + 1)
     left, right = piece.sides[0], piece.sides[-1]
     if number_form(left) is not None and number_form(right) is None:
         left, right = right, left
@@ -221,8 +221,8 @@ def _worked(
         verdict = "slip" if worked.error is None else verdict
     record = Record(number_, verdict, (live.number,), path)
     cost = ERROR_COST if worked.error else SLIP_COST if false else 0
-    after = after.recorded(record).paid(cost)._replace(before=None, gap=0)
-    after = after._replace(wrong=after.wrong or bool(false or worked.error))
+    after = after.recorded(record).paid(cost).changed(before=None, gap=0)
+    after = after.changed(wrong=after.wrong or bool(false or worked.error))
     after = after.at(Live(number_, worked.after, worked.after, virtual=True))
     return _ends_in_value(after, number_, answer, rules, last)
 
@@ -239,7 +239,7 @@ def _ends_in_value(
     if not state.judge.solved_by(state.live.form, right):
         return state
     own = Stated(number_, answer, True, bare=True)
-    return state._replace(stated=(*state.stated, own))
+    return state.changed(stated=(*state.stated, own))
 
 
 def _from_false_end(state: State, number_: int, piece: Relation) -> Iterator[State]:
@@ -265,8 +265,8 @@ def _loose(
     after = state.recorded(record)
     stated = [s for s in state.stated if s.line == number_]
     if stated and answer is not None:
-        return after._replace(stated=(*after.stated, Stated(number_, answer, not false)))
+        return after.changed(stated=(*after.stated, Stated(number_, answer, not false)))
     if false:
-        after = after.faulted(number_, "slip: false arithmetic")._replace(wrong=True)
+        after = after.faulted(number_, "slip: false arithmetic").changed(wrong=True)
         return after.paid(SLIP_COST)
     return after.paid(LOOSE_COST)

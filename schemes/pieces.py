@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Any
+from typing import Any, NamedTuple
 
-from itembank.algebra.matching import same_relation
-from itembank.algebra.values import NoValue
+from itembank.algebra.matching import left_to_right, same_relation
+from itembank.algebra.values import NoValue, relation_symbols
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Judge
 
@@ -32,3 +32,46 @@ def form_of(judge: Judge, relation: Relation) -> Any:
         return judge.form(relation)
     except NoValue:
         return None
+
+
+class Piece(NamedTuple):
+    """A relation as it is judged, with what it is to the problem.
+
+    ``numbers`` tells that no letter stands in it and that it states no value; ``answer`` and
+    ``form`` are the judge's, None where it has none; ``given`` tells that it is the problem or a
+    part of it, ``identity`` that it holds for every value though its letters do not cancel;
+    ``meant`` is the relation as it stands in the order written, where that is another.
+    """
+
+    relation: Relation
+    numbers: bool
+    answer: Answer | None
+    form: Any
+    given: bool
+    identity: bool
+    meant: Relation | None
+
+
+@lru_cache(maxsize=REMEMBERED)
+def piece_of(judge: Judge, relation: Relation) -> Piece:
+    """What a relation is to the problem."""
+    answer = answer_of(judge, relation)
+    lone = judge.lone and not relation.signs
+    numbers = answer is None and not lone and not relation_symbols(relation)
+    if numbers:
+        signs = tuple(["=" if sign == "≠" else sign for sign in relation.signs])
+        return Piece(Relation(relation.sides, signs), True, None, None, False, False, None)
+    form, given = form_of(judge, relation), is_given(judge, relation)
+    says_all = form is not None and judge.conclusion_of(form) == "all values"
+    identity = says_all and not judge.ended(form)
+    meant = _in_writing_order(relation)
+    return Piece(relation, False, answer, form, given, identity, meant)
+
+
+def _in_writing_order(relation: Relation) -> Relation | None:
+    """``x = 23 + 7 / 6`` as ``x = (23 + 7)/6``; None where that is how it reads anyway."""
+    if len(relation.sides) != 2:
+        return None
+    first, last = relation.sides
+    meant = left_to_right(last)
+    return None if meant is None else Relation((first, meant), relation.signs)

@@ -30,7 +30,7 @@ def judge_value(
     if worth.kind == CUT and rules.open(state):
         allowed = _right_value(state, stated, piece, rules)
         doubt = Doubt(number_, "a decimal cut short, not rounded", "allowed")
-        allowed = allowed._replace(doubts=(*allowed.doubts, doubt))
+        allowed = allowed.changed(doubts=(*allowed.doubts, doubt))
         return [_wrong_value(state, stated, piece, rules), allowed]
     return _bridged_value(state, stated, piece, rules)
 
@@ -73,7 +73,7 @@ def _right_numbers(state: State, stated: Stated, piece: Relation, rules: Rules) 
         after = after.settled(stage, Status(EARNED, stated.line, reason, False))
     if not stated.answer.partial:
         after = after.faulted(stated.line, f"the value in line {stated.line} is wrong: {words}")
-        after = after._replace(wrong=True).paid(max(cost, ERROR_COST))
+        after = after.changed(wrong=True).paid(max(cost, ERROR_COST))
     record = Record(stated.line, verdict, (state.live.number,), path, words)
     return after.recorded(record, stated=(*after.stated, stated), gap=0, before=None)
 

@@ -104,7 +104,7 @@ def _with_value_put_in(state: State, step: Step, live: Live) -> State:
     answer = state.judge.put_in(live.form, step.form)
     if answer is None or any(one.answer.of == answer.of for one in state.stated):
         return state
-    return state._replace(stated=(*state.stated, Stated(step.number, answer, True)))
+    return state.changed(stated=(*state.stated, Stated(step.number, answer, True)))
 
 
 def _gap_note(state: State) -> str:
@@ -265,10 +265,10 @@ def _slipped(
     earned = Status(EARNED, step.number, f"condoned: {question}")
     if rules.settings.unwritten_slip != "condone":
         doubt = Doubt(step.number, question, "withheld", path)
-        yield after.settled(stage, withheld)._replace(doubts=(*after.doubts, doubt))
+        yield after.settled(stage, withheld).changed(doubts=(*after.doubts, doubt))
     if rules.settings.unwritten_slip != "withhold":
         doubt = Doubt(step.number, question, "condoned", path)
-        yield after.settled(stage, earned)._replace(doubts=(*after.doubts, doubt))
+        yield after.settled(stage, earned).changed(doubts=(*after.doubts, doubt))
 
 
 def _slip_serves(state: State, rules: Rules, slip: Slip) -> str:
@@ -332,8 +332,8 @@ def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
     if withheld.statuses == allowed_.statuses and not same:
         return [withheld]
     return [
-        withheld._replace(doubts=(*withheld.doubts, Doubt(step.number, question, "withheld"))),
-        allowed_._replace(doubts=(*allowed_.doubts, Doubt(step.number, question, "allowed"))),
+        withheld.changed(doubts=(*withheld.doubts, Doubt(step.number, question, "withheld"))),
+        allowed_.changed(doubts=(*allowed_.doubts, Doubt(step.number, question, "allowed"))),
     ]
 
 
@@ -381,4 +381,4 @@ def allowed(state: State, gap: int, stages: Sequence[str]) -> State:
     kept = tuple((n, s) for n, s in state.statuses if n not in stages)
     added = tuple((stage, Status(EARNED, gap, reason)) for stage in stages)
     doubt = Doubt(gap, f"line {gap} is unreadable", "allowed")
-    return state._replace(statuses=(*kept, *added), doubts=(*state.doubts, doubt))
+    return state.changed(statuses=(*kept, *added), doubts=(*state.doubts, doubt))
