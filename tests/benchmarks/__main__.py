@@ -95,7 +95,10 @@ def solving(texts: Sequence[str], repeats: int) -> list[Row]:
     what = f"{count} problems, {routes} routes, {sum(map(len, lines))} distinct lines"
     return [
         (f"{what}, each line checked", *_each(checked, every, count, "problem")),
-        ("the same, against sympy.solve giving the value alone", *_each(checked, value, count, "problem")),
+        (
+            "the same, against sympy.solve giving the value alone",
+            *_each(checked, value, count, "problem"),
+        ),
         (
             "the same without the check, against the value",
             *_each(unchecked, value, count, "problem"),

@@ -82,4 +82,4 @@ def multiplied(text: str, factor: int) -> str:
     if shown(equation, unknown) != typed(relation):
         return text
     sides = (scaled(side, Fraction(factor)) for side in (equation.left, equation.right))
-    return shown(Equation(*sides), unknown)
+    return shown(Equation((*sides,)), unknown)

@@ -50,7 +50,7 @@ from itembank.topics.linear_equations import errors as of_equations
 from itembank.topics.linear_equations import following
 from itembank.topics.linear_equations.following import Where, fit_error
 from itembank.topics.linear_equations.judging import LinearJudge, wrong_of
-from itembank.topics.linear_equations.stages import VALUE, Equation, balance
+from itembank.topics.linear_equations.stages import VALUE, Equation
 from itembank.topics.parts import NUMBER, Part, scaled
 from itembank.topics.parts import Parts as Side
 
@@ -181,10 +181,10 @@ def _done_alike(part: Inequality, middle: Side) -> Inequality | None:
     numbers = sum((p.worth for p in left if p.kind == NUMBER), Fraction(0))
     letters = tuple(p for p in left if p.kind != NUMBER)
     if numbers and letters == middle:
-        return Inequality(Equation(letters, (*right, Part(-numbers, NUMBER))), part.sign)
-    slope = balance(part.equation).slope
+        return Inequality(Equation((letters, (*right, Part(-numbers, NUMBER)))), part.sign)
+    slope = part.equation.balance.slope
     if slope and scaled(left, 1 / slope) == middle:
-        sides = Equation(scaled(left, 1 / slope), scaled(right, 1 / slope))
+        sides = Equation((scaled(left, 1 / slope), scaled(right, 1 / slope)))
         return pointing(sides, ray(part).sign)
     return None
 
@@ -238,7 +238,7 @@ def _solved(part: Inequality) -> Inequality:
 
 def _wrongly_signed(error: CommonError, part: Inequality) -> Inequality | None:
     """A part solved, or its sides exchanged, with its sign wrong; None where it cannot be."""
-    found, state = ray(part), balance(part.equation)
+    found, state = ray(part), part.equation.balance
     right_alone = state.a == 0
     own = -state.slope if right_alone else state.slope
     if error is BOUNDARY:
@@ -246,7 +246,7 @@ def _wrongly_signed(error: CommonError, part: Inequality) -> Inequality | None:
     if error is OPEN_CLOSED:
         return Inequality(solved(found.boundary), other_end(found.sign))
     if error is SIDES_EXCHANGED and right_alone and own > 0:
-        return Inequality(Equation(part.equation.right, part.equation.left), part.sign)
+        return Inequality(Equation((part.equation.right, part.equation.left)), part.sign)
     if (error is NOT_TURNED and own < 0) or (error is TURNED and own > 0 and not right_alone):
         return Inequality(solved(found.boundary), turned(found.sign))
     return None

@@ -20,7 +20,6 @@ from itembank.topics.inequalities.catalogue import (
 )
 from itembank.topics.inequalities.lines import Inequality, Parts, ray, same_boundary
 from itembank.topics.linear_equations import following
-from itembank.topics.linear_equations.stages import balance
 
 EQUALS_COST = 1
 
@@ -69,7 +68,7 @@ def sign_error(source: Inequality, part: Inequality) -> CommonError | None:
 
 def _changes_sides(source: Inequality, part: Inequality) -> bool:
     """Whether the unknown stands right alone in one of the two and left alone in the other."""
-    before, after = balance(source.equation), balance(part.equation)
+    before, after = source.equation.balance, part.equation.balance
     right_to_left = before.a == 0 and after.c == 0
     left_to_right = before.c == 0 and after.a == 0
     own = _own_slope(source) > 0 and _own_slope(part) > 0
@@ -78,7 +77,7 @@ def _changes_sides(source: Inequality, part: Inequality) -> bool:
 
 def _own_slope(part: Inequality) -> Fraction:
     """The unknown's coefficient on its own side: of both sides left less right."""
-    state = balance(part.equation)
+    state = part.equation.balance
     return -state.slope if state.a == 0 else state.slope
 
 

@@ -25,7 +25,7 @@ from itembank.topics.inequalities.stages import (
 from itembank.topics.judging import Answer, Move, Shaped, Slip, Worked, Wrong
 from itembank.topics.linear_equations import describing
 from itembank.topics.linear_equations.judging import LinearJudge
-from itembank.topics.linear_equations.stages import UNKNOWN, VALUE, Equation
+from itembank.topics.linear_equations.stages import UNKNOWN, VALUE
 from itembank.topics.linear_equations.terms import holds_decimal
 from itembank.topics.plain import PlainJudge
 
@@ -409,7 +409,7 @@ def _signed_as(source: Inequality, part: Inequality) -> Inequality:
         return part
     if ray(part).said:
         return Inequality(part.equation, source.sign)
-    return lines.pointing(Equation(*part.equation), said.sign)
+    return lines.pointing(part.equation, said.sign)
 
 
 def _listed_together(answers: Sequence[Answer]) -> Answer | None:

@@ -34,8 +34,8 @@ from itembank.algebra.written import (
     SetBuilder,
     Symbol,
 )
-from itembank.topics.linear_equations import following, writing
-from itembank.topics.linear_equations.stages import Equation, balance
+from itembank.topics.linear_equations import writing
+from itembank.topics.linear_equations.stages import Equation
 from itembank.topics.parts import LETTER, NUMBER, Part, holds_letter, parts_of
 
 MOST_PARTS = 2
@@ -85,7 +85,7 @@ def parts(relation: Relation, unknown: str) -> Parts:
         for (left, right), sign in zip(pairwise(one.sides), one.signs, strict=True):
             if sign not in (*ORDER_SIGNS, "="):
                 raise NoValue(f"an inequality is expected, not {sign}")
-            equation = Equation(parts_of(left, unknown), parts_of(right, unknown))
+            equation = Equation((parts_of(left, unknown), parts_of(right, unknown)))
             out.append(Inequality(equation, sign))
     if len(out) > MOST_PARTS:
         raise NoValue("more than two inequalities at once")
@@ -164,12 +164,12 @@ def _letter_first(part: Inequality) -> Inequality:
 
 def exchanged(part: Inequality) -> Inequality:
     """The sides exchanged and the sign turned."""
-    return Inequality(Equation(part.equation.right, part.equation.left), turned(part.sign))
+    return Inequality(Equation((part.equation.right, part.equation.left)), turned(part.sign))
 
 
 def ray(part: Inequality) -> Ray:
     """What a part says of the unknown."""
-    state = balance(part.equation)
+    state = part.equation.balance
     if not state.slope:
         true = holds(state.constant, part.sign, Fraction(0))
         return Ray("", Fraction(0), "all values" if true else "no solution")
@@ -179,23 +179,23 @@ def ray(part: Inequality) -> Ray:
 
 def pointing(equation: Equation, sign: str) -> Inequality:
     """The part with these sides that says ``unknown sign boundary``."""
-    return Inequality(equation, sign if balance(equation).slope >= 0 else turned(sign))
+    return Inequality(equation, sign if equation.balance.slope >= 0 else turned(sign))
 
 
 def solved(boundary: Fraction) -> Equation:
     """``x = boundary``."""
-    return Equation((Part(Fraction(1), LETTER),), (Part(boundary, NUMBER),))
+    return Equation(((Part(Fraction(1), LETTER),), (Part(boundary, NUMBER),)))
 
 
 def is_solved(part: Inequality) -> bool:
     """Whether the unknown stands alone on one side and a number on the other."""
-    a, b, c, d = balance(part.equation)
+    a, b, c, d = part.equation.balance
     return (a == 1 and b == c == 0) or (c == 1 and a == d == 0)
 
 
 def same_boundary(one: Inequality, other: Inequality) -> bool:
     """Whether both say equal or both say nothing of where the two sides are equal."""
-    return following.key(one.equation) == following.key(other.equation)
+    return one.equation.key == other.equation.key
 
 
 def show(form: Parts | Integers, unknown: str, *, decimals: bool = False) -> str:

@@ -22,7 +22,6 @@ from itembank.topics.linear_equations.stages import (
     UNKNOWN,
     VALUE,
     Equation,
-    balance,
 )
 from itembank.topics.parts import GROUP, LETTER, NUMBER, Part, Parts, holds_letter, multiplied_out
 
@@ -81,13 +80,13 @@ def _with_result(undoing: Undoing, result: Fraction) -> Equation:
     """The pupil's own result in the place of the right one."""
     if undoing.place in (PLUS, MINUS):
         size = abs(result) if undoing.place == PLUS else -abs(result)
-        return Equation((*undoing.after.left, Part(size, NUMBER)), undoing.after.right)
+        return Equation(((*undoing.after.left, Part(size, NUMBER)), undoing.after.right))
     if undoing.place == COEFFICIENT:
         letters = tuple(
             Part(result, LETTER) if part.kind == LETTER else part for part in undoing.after.left
         )
-        return Equation(letters, undoing.after.right)
-    return Equation(undoing.after.left, (Part(result, NUMBER),))
+        return Equation((letters, undoing.after.right))
+    return Equation((undoing.after.left, (Part(result, NUMBER),)))
 
 
 def _undoings(form: Equation, unknown: str) -> Iterator[Undoing]:
@@ -111,13 +110,13 @@ def _one_sided(left: Parts, m: Fraction) -> Iterator[Undoing]:
 
 
 def _constant(letters: Parts, p: Fraction, m: Fraction) -> Iterator[Undoing]:
-    after = Equation(letters, (Part(m - p, NUMBER),))
+    after = Equation((letters, (Part(m - p, NUMBER),)))
     what = f"subtract {spell(p)} from" if p > 0 else f"add {spell(-p)} to"
     right = _spellings(m, -p)
     yield Undoing(right, CONSTANTS, f"{what} both sides", after, RIGHT)
     part = letters[0]
     if part.kind == LETTER and part.worth < 0:
-        turned = Equation((part._replace(factor=-part.factor),), (Part(p - m, NUMBER),))
+        turned = Equation(((part._replace(factor=-part.factor),), (Part(p - m, NUMBER),)))
         yield Undoing(_spellings(p, -m), CONSTANTS, f"{what} both sides", turned, RIGHT)
     else:
         yield Undoing(
@@ -126,7 +125,7 @@ def _constant(letters: Parts, p: Fraction, m: Fraction) -> Iterator[Undoing]:
     yield Undoing(_spellings(m, p), CONSTANTS, KEPT_SIGN.words, after, RIGHT, _error(KEPT_SIGN))
     if part.worth not in (0, 1):
         bare = Equation(
-            (part._replace(factor=Fraction(1), over=1),), (Part(m / part.worth, NUMBER),)
+            ((part._replace(factor=Fraction(1), over=1),), (Part(m / part.worth, NUMBER),))
         )
         division = frozenset({("÷", m, part.worth)})
         yield Undoing(division, CONSTANTS, DROPPED.words, bare, RIGHT, _error(DROPPED))
@@ -136,7 +135,7 @@ def _factor(part: Part, m: Fraction) -> Iterator[Undoing]:
     bare = part._replace(factor=Fraction(1), over=1)
     if part.over > 1:
         stage = FRACTIONS if part.kind == GROUP else VALUE
-        cleared = Equation(_opened(part._replace(over=1)), (Part(m * part.over, NUMBER),))
+        cleared = Equation((_opened(part._replace(over=1)), (Part(m * part.over, NUMBER),)))
         spelt = frozenset({("×", m, Fraction(part.over)), ("×", Fraction(part.over), m)})
         yield Undoing(spelt, stage, f"multiply both sides by {part.over}", cleared, RIGHT)
         if abs(part.factor) == 1:
@@ -144,7 +143,7 @@ def _factor(part: Part, m: Fraction) -> Iterator[Undoing]:
     if part.worth in (0, 1):
         return
     stage = BRACKETS if part.kind == GROUP else VALUE
-    after = Equation(_opened(bare), (Part(m / part.worth, NUMBER),))
+    after = Equation((_opened(bare), (Part(m / part.worth, NUMBER),)))
     words = f"divide both sides by {spell(part.worth)}"
     yield Undoing(frozenset({("÷", m, part.worth)}), stage, words, after, RIGHT)
     if part.worth.denominator > 1:
@@ -173,15 +172,15 @@ def _expanding(form: Equation) -> Iterator[Undoing]:
             (group._replace(inner=tuple(p for p in group.inner if p not in inside)),)
         )
         rest = tuple(part for part in side if part.kind != GROUP)
-        after = Equation((*letters, *rest), other)
+        after = Equation(((*letters, *rest), other))
         yield Undoing(spelt, BRACKETS, "expand the brackets", after, PLUS if f * n > 0 else MINUS)
 
 
 def _collecting(form: Equation, unknown: str) -> Iterator[Undoing]:
     """``6 - 2 = 4`` on the coefficients of ``6x + 5 = 2x - 9``."""
-    a, b, c, d = balance(form)
+    a, b, c, d = form.balance
     if a and c:
-        after = Equation((Part(a - c, LETTER), *_constant_part(b)), _constant_part(d))
+        after = Equation(((Part(a - c, LETTER), *_constant_part(b)), _constant_part(d)))
         words = f"collect the terms: {spell_term(a, unknown)} and {spell_term(c, unknown)}"
         yield Undoing(_spellings(a, -c), UNKNOWN, words, after, COEFFICIENT)
         yield Undoing(

@@ -18,11 +18,7 @@ from itembank.topics.linear_equations.stages import (
     VALUE,
     Balance,
     Equation,
-    balance,
-    brackets,
-    unknown_fractions,
 )
-from itembank.topics.parts import flat
 
 
 @lru_cache(maxsize=16384)
@@ -35,21 +31,21 @@ def _moves(source: Equation, line: Equation, unknown: str) -> Iterator[Move]:
     found = fit(source, line)
     if found is None:
         return
-    opened = len(brackets(source)) > len(brackets(line))
+    opened = len(source.brackets) > len(line.brackets)
     factor = found.factor
-    cleared = bool(unknown_fractions(source))
+    cleared = bool(source.fractions)
     if cleared and abs(factor) > 1 and factor.denominator == 1:
         yield _by(steps.MULTIPLY, FRACTIONS, spell(abs(factor)))
         factor = Fraction(1) if factor > 0 else Fraction(-1)
     divides_bracket = opened and abs(factor) in {
-        1 / abs(part.worth) for part in brackets(source) if part.worth
+        1 / abs(part.worth) for part in source.brackets if part.worth
     }
     if divides_bracket and abs(factor) != 1:
         yield _by(steps.DIVIDE, BRACKETS, spell(1 / factor))
     elif opened:
         yield _by(steps.EXPAND, BRACKETS)
-    state = _turned(balance(line), found.exchanged)
-    yield from _moved(balance(source), state, found.factor, unknown)
+    state = _turned(line.balance, found.exchanged)
+    yield from _moved(source.balance, state, found.factor, unknown)
     if _joins(source, line):
         yield _by(steps.JOIN, CONSTANTS)
     if not divides_bracket and abs(factor) != 1:
@@ -86,15 +82,15 @@ def _moved(start: Balance, state: Balance, factor: Fraction, unknown: str) -> It
 
 def _joins(source: Equation, line: Equation) -> bool:
     return _terms(line) < _terms(source) and any(
-        len(terms) > 1 for side in source for terms in (flat(side).letters, flat(side).numbers)
+        len(terms) > 1 for side in source.flats for terms in (side.letters, side.numbers)
     )
 
 
 @lru_cache(maxsize=16384)
 def _terms(equation: Equation) -> int:
-    return sum([len(flat(side).letters) + len(flat(side).numbers) for side in equation])
+    return sum([len(side.letters) + len(side.numbers) for side in equation.flats])
 
 
 def _alone(line: Equation) -> bool:
-    state = balance(line)
+    state = line.balance
     return (state.c == 0 and state.b == 0) or (state.a == 0 and state.d == 0)

@@ -36,7 +36,7 @@ from itembank.topics.errors import (
     wrong_brackets,
     wrong_joins,
 )
-from itembank.topics.linear_equations.following import Key, Where, key_between
+from itembank.topics.linear_equations.following import Where
 from itembank.topics.linear_equations.scaling import (
     EARLIEST,
     WHOLE_ERRORS,
@@ -51,8 +51,8 @@ from itembank.topics.linear_equations.stages import (
     UNKNOWN,
     VALUE,
     Equation,
-    balance,
-    brackets,
+    Key,
+    key_between,
 )
 from itembank.topics.parts import (
     GROUP,
@@ -146,11 +146,11 @@ def _bracket_changes(equation: Equation, stage: str) -> Iterator[Change]:
             after = _with_side(equation, i, wrong)
             yield Change(error, stage, removes, after, bracket=bracket)
     for error, rewrite in BRACKET_ERRORS.items():
-        found = brackets(equation)
+        found = equation.brackets
         if len(found) > 1:
             wrongs = [tuple(all_wrong(side, rewrite)) for side in equation]
             for left, right in zip_longest(*wrongs):
-                after = Equation(left or equation.left, right or equation.right)
+                after = Equation((left or equation.left, right or equation.right))
                 removes = (CONSTANTS,) if error is JOINED_IN_BRACKET else ()
                 yield Change(error, stage, removes, after, bracket=found[0])
 
@@ -158,11 +158,11 @@ def _bracket_changes(equation: Equation, stage: str) -> Iterator[Change]:
 def clear(equation: Equation) -> Equation:
     """Both sides multiplied by the least number that clears every fraction."""
     multiple = Fraction(least_multiple((*equation.left, *equation.right)))
-    return Equation(scaled(equation.left, multiple), scaled(equation.right, multiple))
+    return Equation((scaled(equation.left, multiple), scaled(equation.right, multiple)))
 
 
 def _multiplied_out(equation: Equation) -> Equation:
-    return Equation(multiplied_out(equation.left), multiplied_out(equation.right))
+    return Equation((multiplied_out(equation.left), multiplied_out(equation.right)))
 
 
 def _in_groups(equation: Equation) -> Iterator[Change]:
@@ -195,7 +195,7 @@ def _kind_joined(side: Parts, wrong: Parts) -> str:
 
 
 def _with_side(equation: Equation, place: int, side: Parts) -> Equation:
-    return Equation(side, equation.right) if place == 0 else Equation(equation.left, side)
+    return Equation((side, equation.right)) if place == 0 else Equation((equation.left, side))
 
 
 def _in_moving(equation: Equation, further: int) -> Iterator[Change]:
@@ -236,11 +236,11 @@ def _divided_later(equation: Equation) -> Iterator[Change]:
         for error in (LETTERS_DIVIDED, TERM_STRIPPED):
             for after in WHOLE_ERRORS[error][1](cleared):
                 yield Change(error, UNKNOWN, (), after, cost=AFTER_OTHERS)
-    a, b, c, d = balance(equation)
+    a, b, c, d = equation.balance
     k, m = a - c, d - b
     if m and k.denominator == 1 and abs(k) != 1 and (b or c) and (a or d):
         bare = Part(Fraction(1 if k > 0 else -1), LETTER)
-        after = Equation((bare,), (Part(m, NUMBER),))
+        after = Equation(((bare,), (Part(m, NUMBER),)))
         where = Where(collected=NUMBER, alone=True)
         yield Change(LETTERS_DIVIDED, VALUE, (), after, cost=AFTER_OTHERS, where=where)
 
@@ -249,7 +249,7 @@ def _one_sided(equation: Equation) -> Iterator[Change]:
     """An operation written on one side only (conventions 3.13)."""
     yield from _terms_one_sided(equation)
     for factor in (*[1 / d for d in divisors(equation)], *multipliers(equation)):
-        both = Equation(scaled(equation.left, factor), scaled(equation.right, factor))
+        both = Equation((scaled(equation.left, factor), scaled(equation.right, factor)))
         for i in (0, 1):
             one = sides(i, equation[i], both[1 - i])
             yield Change(ONE_SIDE, EARLIEST, (), one, both, shown=True)
@@ -284,7 +284,7 @@ def _movable(side: Parts) -> Iterator[tuple[Part, Parts]]:
 
 def _exchanged(equation: Equation, further: int) -> Iterator[Change]:
     """``9 + 4x = 37`` as ``4x = 9 - 37``: collected on one side, subtracted the wrong way round."""
-    a, b, c, d = balance(equation)
+    a, b, c, d = equation.balance
     for kind, here, there, stage in (
         (NUMBER, b, d, CONSTANTS),
         (LETTER, a, c, UNKNOWN),
@@ -295,7 +295,7 @@ def _exchanged(equation: Equation, further: int) -> Iterator[Change]:
             other = tuple(turned(part) for part in wrong)
             where = Where(collected=kind)
             # Either side may be the one collected on: which stands left makes no difference.
-            for after in (Equation(left, (*wrong, *right)), Equation((*other, *left), right)):
+            for after in (Equation((left, (*wrong, *right))), Equation(((*other, *left), right))):
                 yield Change(EXCHANGED, stage, (), after, cost=further, where=where)
 
 

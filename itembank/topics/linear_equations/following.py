@@ -14,19 +14,15 @@ from math import gcd, lcm
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.topics.linear_equations.stages import Balance, Equation, balance, brackets
+from itembank.topics.linear_equations.stages import Balance, Equation
 from itembank.topics.parts import (
     GROUP,
     LETTER,
     NUMBER,
     Flat,
-    Residual,
     denominators,
-    flat,
-    residual,
 )
 
-Key = tuple[str, Fraction]
 Movable = dict[Fraction, int]
 
 ZERO = Fraction(0)
@@ -50,24 +46,10 @@ class Fit(NamedTuple):
 
 
 @lru_cache(maxsize=16384)
-def key(equation: Equation) -> Key:
-    """What every right step keeps: the solution, that there is none, or that all values serve."""
-    return key_between(residual(equation.left), residual(equation.right))
-
-
-def key_between(left: Residual, right: Residual) -> Key:
-    """The key of an equation whose sides come to so much of the unknown and so much beside it."""
-    slope, constant = left[0] - right[0], left[1] - right[1]
-    if slope:
-        return ("value", -constant / slope)
-    return ("none", ZERO) if constant else ("all", ZERO)
-
-
-@lru_cache(maxsize=16384)
 def fit(source: Equation, line: Equation) -> Fit | None:
     """How ``line`` follows naturally from ``source``, or ``None`` (both with the same key)."""
     best: Fit | None = None
-    for exchanged, state in both_ways(balance(line)):
+    for exchanged, state in both_ways(line.balance):
         for factor in _factors(source, state):
             cost = _cost(source, state, factor)
             if cost is not None and (best is None or cost < best.cost):
@@ -116,7 +98,7 @@ def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | Non
         found = fit(after, line)
         return found if found is not None and found.cost < FURTHER else None
     best: Fit | None = None
-    for exchanged, state in both_ways(balance(line)):
+    for exchanged, state in both_ways(line.balance):
         if not _looks(after, line, where, exchanged):
             continue
         for factor in _factors(after, state):
@@ -129,8 +111,8 @@ def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | Non
 def made_up(source: Equation, line: Equation, factor: Fraction) -> bool:
     """Whether terms of a kind stand apart on a side and none of them comes from the source."""
     for kind in KINDS:
-        for side in line:
-            apart = [value for value in _of_kind(flat(side), kind) if value]
+        for side in line.flats:
+            apart = [value for value in _of_kind(side, kind) if value]
             if len(apart) > 1 and not _sizes(source, kind).intersection(
                 [abs(value / factor) for value in apart]
             ):
@@ -141,7 +123,7 @@ def made_up(source: Equation, line: Equation, factor: Fraction) -> bool:
 @lru_cache(maxsize=16384)
 def _sizes(source: Equation, kind: str) -> frozenset[Fraction]:
     """The sizes of the terms of a kind on each side, and of what they come to."""
-    terms = [_of_kind(flat(side), kind) for side in source]
+    terms = [_of_kind(side, kind) for side in source.flats]
     return frozenset([abs(value) for side in terms for value in (*side, sum(side, ZERO))])
 
 
@@ -149,13 +131,13 @@ def _looks(after: Equation, line: Equation, where: Where, exchanged: bool) -> bo
     if where.opened and any(part.kind == GROUP for side in line for part in side):
         return False
     if where.solved:
-        return any(s.a == 1 and s.b == s.c == 0 for _, s in both_ways(balance(line)))
+        return any(s.a == 1 and s.b == s.c == 0 for _, s in both_ways(line.balance))
     if where.alone and sorted(_counts(line, LETTER)) != [0, 1]:
         return False
     if where.joined:
         side, kind = where.joined
-        now = flat(line[1 - side if exchanged else side])
-        before = flat(after[side])
+        now = line.flats[1 - side if exchanged else side]
+        before = after.flats[side]
         if len(_of_kind(now, kind)) > len(_of_kind(before, kind)):
             return False
     if where.collected:
@@ -164,7 +146,7 @@ def _looks(after: Equation, line: Equation, where: Where, exchanged: bool) -> bo
 
 
 def _counts(line: Equation, kind: str) -> list[int]:
-    return [len([v for v in _of_kind(flat(side), kind) if v]) for side in line]
+    return [len([v for v in _of_kind(side, kind) if v]) for side in line.flats]
 
 
 def _of_kind(side: Flat, kind: str) -> tuple[Fraction, ...]:
@@ -178,7 +160,7 @@ def both_ways(state: Balance) -> Iterator[tuple[bool, Balance]]:
 
 def _factors(source: Equation, line: Balance) -> list[Fraction]:
     """The factor between two equations with the same key; for an identity there may be several."""
-    start = balance(source)
+    start = source.balance
     if start.slope:
         return [line.slope / start.slope]
     if start.constant:
@@ -212,7 +194,7 @@ def _cost(
 def _multiplied_through(source: Equation, line: Balance, factor: Fraction) -> bool:
     """Every side multiplied by a small whole number, nothing moved: odd, but plainly right."""
     whole = factor.denominator == 1 and 1 < factor <= MOST_THROUGH
-    return whole and line == Balance(*(value * factor for value in balance(source)))
+    return whole and line == Balance(*(value * factor for value in source.balance))
 
 
 @lru_cache(maxsize=16384)
@@ -230,7 +212,7 @@ def movable(
 @lru_cache(maxsize=16384)
 def _reach(source: Equation, kind: str, kept: tuple[int, Fraction] | None) -> Movable:
     """What the terms of one kind can come to on the left side -> the fewest of them moved."""
-    left, right = _of_kind(flat(source.left), kind), _of_kind(flat(source.right), kind)
+    left, right = (_of_kind(side, kind) for side in source.flats)
     movable_left, movable_right = list(left), list(right)
     if kept is not None:
         side = movable_left if kept[0] == 0 else movable_right
@@ -271,14 +253,12 @@ def _below(source: Equation) -> list[int]:
 
 
 def _divides(source: Equation, size: Fraction) -> bool:
-    factors = {abs(part.factor) for part in brackets(source)}
-    if Fraction(size.denominator) in factors or 1 / size in {
-        abs(p.worth) for p in brackets(source)
-    }:
+    factors = {abs(part.factor) for part in source.brackets}
+    if Fraction(size.denominator) in factors or 1 / size in {abs(p.worth) for p in source.brackets}:
         return True
     cleared = [abs(value * size.numerator) for value in _terms(source)]
     common = Fraction(gcd(*(v.numerator for v in cleared)), lcm(*(v.denominator for v in cleared)))
-    joined = [abs(value * size.numerator) for value in balance(source) if value]
+    joined = [abs(value * size.numerator) for value in source.balance if value]
     if joined:
         top = gcd(*(v.numerator for v in joined))
         common = max(common, Fraction(top, lcm(*(v.denominator for v in joined))))
@@ -287,9 +267,10 @@ def _divides(source: Equation, size: Fraction) -> bool:
 
 
 def _terms(source: Equation) -> list[Fraction]:
-    sides: list[Flat] = [flat(source.left), flat(source.right)]
-    return [v for side in sides for v in (*side.letters, *side.numbers) if v] or [Fraction(1)]
+    return [v for side in source.flats for v in (*side.letters, *side.numbers) if v] or [
+        Fraction(1)
+    ]
 
 
 def _letters(source: Equation) -> list[Fraction]:
-    return [*flat(source.left).letters, *flat(source.right).letters, balance(source).slope]
+    return [*source.flats[0].letters, *source.flats[1].letters, source.balance.slope]

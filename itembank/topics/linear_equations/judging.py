@@ -48,13 +48,12 @@ from itembank.topics.linear_equations.stages import (
     UNKNOWN,
     VALUE,
     Equation,
-    balance,
+    Key,
     constants_rest,
     equation_of,
     made_by_clearing,
     reached_by,
     stage_names,
-    unknown_fractions,
     written_by,
 )
 from itembank.topics.linear_equations.terms import holds_decimal
@@ -138,17 +137,17 @@ class LinearJudge(HashedOnce, PlainJudge):
         """An equation's parts as typed text; with decimals where the problem has them."""
         return writing.shown(form, self.unknown, decimals=holds_decimal(self.problem))
 
-    def key(self, form: Equation) -> following.Key:
+    def key(self, form: Equation) -> Key:
         """The solution."""
-        return following.key(form)
+        return form.key
 
     def keeps(self, source: Equation, form: Equation) -> bool:
         """Whether the solution is kept."""
-        return self.key(source) == self.key(form)
+        return source.key == form.key
 
     def follows(self, source: Equation, form: Equation) -> int | None:
         """What a person pays to get there; None where no natural step does."""
-        if not self.keeps(source, form):
+        if source.key != form.key:
             return None
         found = following.fit(source, form)
         return None if found is None else found.cost
@@ -211,7 +210,7 @@ class LinearJudge(HashedOnce, PlainJudge):
 
     def ended(self, form: Equation) -> bool:
         """Whether the unknown is lost, or cancels in the line as written."""
-        state = balance(form)
+        state = form.balance
         return state.a == 0 and state.c == 0
 
     def operate(self, form: Equation, sign: str, operand: Node) -> Equation:
@@ -220,14 +219,14 @@ class LinearJudge(HashedOnce, PlainJudge):
         if sign in "+-":
             if sign == "-":
                 parts = tuple(p._replace(factor=-p.factor) for p in parts)
-            return Equation((*form.left, *parts), (*form.right, *parts))
+            return Equation(((*form.left, *parts), (*form.right, *parts)))
         if any(holds_letter(part) for part in parts):
             raise NoValue("multiplying or dividing by the unknown")
         factor = number(operand)
         if factor == 0:
             raise NoValue("multiplying or dividing by zero")
         factor = factor if sign == "×" else 1 / factor
-        return Equation(scaled(form.left, factor), scaled(form.right, factor))
+        return Equation((scaled(form.left, factor), scaled(form.right, factor)))
 
     def noted_stage(self, form: Equation, sign: str, operand: Node) -> str:
         """The stage that a rightly noted operation serves, empty where it serves none."""
@@ -238,11 +237,11 @@ class LinearJudge(HashedOnce, PlainJudge):
         gained = reached_by(after, self.start) - reached_by(form, self.start)
         if sign in "+-":
             return next((stage for stage in (UNKNOWN, CONSTANTS) if stage in gained), "")
-        if sign == "×" and unknown_fractions(form):
+        if sign == "×" and form.fractions:
             return FRACTIONS
         if sign == "÷" and BRACKETS in gained:
             return BRACKETS
-        return VALUE if balance(after).slope in (1, -1) else ""
+        return VALUE if after.balance.slope in (1, -1) else ""
 
     def worked(self, form: Equation, node: Node, result: Fraction) -> Worked | None:
         """A computation on numbers as an operation on the equation."""
@@ -269,7 +268,7 @@ class LinearJudge(HashedOnce, PlainJudge):
 
     def solved_by(self, form: Equation, value: Hashable) -> bool:
         """``x = value``, nothing else."""
-        state = balance(form)
+        state = form.balance
         return state.a == 1 and state.b == state.c == 0 and state.d == value
 
     def value_of(self, form: Equation) -> Fraction | None:

@@ -26,7 +26,7 @@ from itembank.topics.catalogue import (
     WRONG_WAY_ROUND,
     CommonError,
 )
-from itembank.topics.linear_equations.stages import VALUE, Equation, balance
+from itembank.topics.linear_equations.stages import VALUE, Equation
 from itembank.topics.parts import (
     GROUP,
     LETTER,
@@ -46,7 +46,7 @@ Rewrite = Callable[[Equation], Iterator[Equation]]
 
 def sides(place: int, here: Parts, there: Parts) -> Equation:
     """An equation from the side at a place and the other one."""
-    return Equation(here, there) if place == 0 else Equation(there, here)
+    return Equation((here, there)) if place == 0 else Equation((there, here))
 
 
 def _one_term_not_divided(equation: Equation) -> Iterator[Equation]:
@@ -79,7 +79,7 @@ def _only_fractions_multiplied(equation: Equation) -> Iterator[Equation]:
             )
             for side in equation
         )
-        yield Equation(left, right)
+        yield Equation((left, right))
 
 
 def _only_letters_divided(equation: Equation) -> Iterator[Equation]:
@@ -88,7 +88,7 @@ def _only_letters_divided(equation: Equation) -> Iterator[Equation]:
             tuple(scaled((p,), 1 / divisor)[0] if holds_letter(p) else p for p in side)
             for side in equation
         ]
-        yield Equation(sides[0], sides[1])
+        yield Equation((sides[0], sides[1]))
 
 
 def _one_side_divided(equation: Equation) -> Iterator[Equation]:
@@ -142,7 +142,7 @@ def divisors(equation: Equation) -> tuple[Fraction, ...]:
         for part in side
         if holds_letter(part) and part.over == 1
     }
-    a, _, c, _ = balance(equation)
+    a, _, c, _ = equation.balance
     out |= {abs(a), abs(c), abs(a - c)}
     return tuple(sorted(size for size in out if size.numerator > 1))
 
@@ -163,7 +163,7 @@ def _bars_dropped(equation: Equation) -> Iterator[Equation]:
     if not any(part.over > 1 for side in equation for part in side):
         return
     bare = [tuple(part._replace(over=1) for part in side) for side in equation]
-    yield Equation(bare[0], bare[1])
+    yield Equation((bare[0], bare[1]))
     multiple = Fraction(least_multiple((*equation.left, *equation.right)))
     for i, side in enumerate(equation):
         if all(part.over > 1 for part in side):
@@ -185,7 +185,7 @@ def _bars_exchanged(equation: Equation) -> Iterator[Equation]:
     left, right = equation
     if len(left) == len(right) == 1 and left[0].over > 1 and right[0].over > 1:
         yield Equation(
-            scaled(left, Fraction(left[0].over ** 2)), scaled(right, Fraction(right[0].over ** 2))
+            (scaled(left, Fraction(left[0].over ** 2)), scaled(right, Fraction(right[0].over ** 2)))
         )
 
 
@@ -193,7 +193,7 @@ def _last_division(wrong: Callable[[Fraction, Fraction], Fraction | None]) -> Re
     """An error of the last division, from a line collected rightly, in the head or before."""
 
     def rewrite(equation: Equation) -> Iterator[Equation]:
-        a, b, c, d = balance(equation)
+        a, b, c, d = equation.balance
         k, m = (c, b - d) if a == 0 else (a - c, d - b)
         if k in (0, 1):
             return
@@ -202,7 +202,7 @@ def _last_division(wrong: Callable[[Fraction, Fraction], Fraction | None]) -> Re
             values.append(wrong(-k, -m))
         for value in dict.fromkeys(values):
             if value is not None:
-                yield Equation((Part(Fraction(1), LETTER),), (Part(value, NUMBER),))
+                yield Equation(((Part(Fraction(1), LETTER),), (Part(value, NUMBER),)))
 
     return rewrite
 

@@ -11,11 +11,9 @@ from itembank.topics.judging import Slip
 from itembank.topics.linear_equations.errors import Change, changes
 from itembank.topics.linear_equations.following import (
     FURTHER,
-    Key,
     Movable,
     both_ways,
     fit,
-    key,
     made_up,
     movable,
     natural_factor,
@@ -29,7 +27,7 @@ from itembank.topics.linear_equations.stages import (
     VALUE,
     Balance,
     Equation,
-    balance,
+    Key,
 )
 from itembank.topics.parts import LETTER, NUMBER, Parts, least_multiple, multiplied_out
 
@@ -46,8 +44,8 @@ def find_slip(source: Equation, line: Equation) -> Slip | None:
 
 def _slips(source: Equation, line: Equation) -> Iterator[Slip]:
     letters, numbers = movable(source)
-    start = balance(source)
-    for _, state in both_ways(balance(line)):
+    start = source.balance
+    for _, state in both_ways(line.balance):
         for factor in _factors(source, state):
             if made_up(source, line, factor):
                 continue
@@ -73,7 +71,7 @@ def _slips(source: Equation, line: Equation) -> Iterator[Slip]:
 
 def _factors(source: Equation, line: Balance) -> list[Fraction]:
     """The factors that a slip may stand beside: those of a line before the last division."""
-    start = balance(source)
+    start = source.balance
     out = {Fraction(1), Fraction(-1), Fraction(least_multiple((*source.left, *source.right)))}
     solved = abs(line.slope) == 1 and 0 in (line.a, line.c)
     ratios = {line.slope / start.slope} if start.slope and line.slope else set()
@@ -140,24 +138,24 @@ def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Chang
 
     None where so many pairs come to the line that it tells nothing of which were made.
     """
-    start = balance(source)
+    start = source.balance
     in_letters, in_numbers = [], []
     for change in changes(source):
         if change.removes or change.both is not None:
             continue  # terms of both kinds joined, or one operation: no half of it is an error
-        after = balance(change.after)
+        after = change.after.balance
         if (after.b, after.d) == (start.b, start.d) or change.stage == UNKNOWN:
             in_letters.append(change)
         elif (after.a, after.c) == (start.a, start.c) or change.stage == CONSTANTS:
             in_numbers.append(change)
     by_constant: dict[Fraction, list[Change]] = {}
     for second in in_numbers:
-        by_constant.setdefault(balance(second.after).constant, []).append(second)
-    wanted = key(line)
+        by_constant.setdefault(second.after.balance.constant, []).append(second)
+    wanted = line.key
     pairs = (
         (first, second)
         for first in in_letters
-        for second in _completing(balance(first.after).slope, by_constant, wanted)
+        for second in _completing(first.after.balance.slope, by_constant, wanted)
         if first.stage != second.stage and VALUE not in (first.stage, second.stage)
     )
     tried = list(islice(pairs, MOST_PAIRS + 1))
@@ -185,8 +183,7 @@ def _completing(
 def _joint(letters: Equation, numbers: Equation) -> Equation:
     """The unknown terms of one equation with the numbers of another."""
     return Equation(
-        _mixed(letters.left, numbers.left),
-        _mixed(letters.right, numbers.right),
+        (_mixed(letters.left, numbers.left), _mixed(letters.right, numbers.right)),
     )
 
 

@@ -8,7 +8,7 @@ coefficient, join), so that everyone is marked out of the same total.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from math import lcm
 from typing import NamedTuple
 
@@ -17,13 +17,17 @@ from itembank.algebra.written import Relation
 from itembank.topics.kinds import Stage, StageRule
 from itembank.topics.parts import (
     GROUP,
+    ZERO,
+    Flat,
     Part,
     Parts,
+    Residual,
     flat,
     holds_letter,
     is_fraction,
     least_multiple,
     parts_of,
+    residual,
 )
 
 FRACTIONS = "fractions cleared"
@@ -91,31 +95,16 @@ RULES = (
 )
 
 
-class Equation(tuple[Parts, Parts]):
-    """Two sides in parts: a pair that works its hash out once, the key of many memories."""
+Key = tuple[str, Fraction]
+"""What every right step keeps: the solution, that there is none, or that all values serve."""
 
-    _hash: int
 
-    def __new__(cls, left: Parts, right: Parts) -> Equation:
-        """The equation of two sides."""
-        return super().__new__(cls, (left, right))
-
-    @property
-    def left(self) -> Parts:
-        """The side before the sign of equality."""
-        return self[0]
-
-    @property
-    def right(self) -> Parts:
-        """The side after it."""
-        return self[1]
-
-    def __hash__(self) -> int:
-        try:
-            return self._hash
-        except AttributeError:
-            self._hash = super().__hash__()
-            return self._hash
+def key_between(left: Residual, right: Residual) -> Key:
+    """The key of an equation whose sides come to so much of the unknown and so much beside it."""
+    slope, constant = left[0] - right[0], left[1] - right[1]
+    if slope:
+        return ("value", -constant / slope)
+    return ("none", ZERO) if constant else ("all", ZERO)
 
 
 class Balance(NamedTuple):
@@ -137,6 +126,63 @@ class Balance(NamedTuple):
         return self.b - self.d
 
 
+class Equation(tuple[Parts, Parts]):
+    """Two sides in parts, ``Equation((left, right))``: a pair that works out once what it is asked
+    again and again, its hash too."""
+
+    _hash: int
+
+    @property
+    def left(self) -> Parts:
+        """The side before the sign of equality."""
+        return self[0]
+
+    @property
+    def right(self) -> Parts:
+        """The side after it."""
+        return self[1]
+
+    @cached_property
+    def key(self) -> Key:
+        """What every right step keeps."""
+        return key_between(residual(self[0]), residual(self[1]))
+
+    @cached_property
+    def flats(self) -> tuple[Flat, Flat]:
+        """Each side multiplied out."""
+        return flat(self[0]), flat(self[1])
+
+    @cached_property
+    def balance(self) -> Balance:
+        """The equation with each side multiplied out and joined."""
+        left, right = self.flats
+        return Balance(left.slope, left.constant, right.slope, right.constant)
+
+    @cached_property
+    def fractions(self) -> tuple[Part, ...]:
+        """The fractions that hold the unknown, at any depth."""
+        return tuple([part for side in self for part in everything(side) if is_fraction(part)])
+
+    @cached_property
+    def brackets(self) -> tuple[Part, ...]:
+        """The brackets that hold the unknown; that of a fraction's numerator alone is none."""
+        return tuple(
+            [
+                part
+                for side in self
+                for part in everything(side)
+                if len(part.inner) > 1 and holds_letter(part) and not is_fraction(part)
+            ]
+        )
+
+    def __hash__(self) -> int:
+        try:
+            return self._hash
+        except AttributeError:
+            self._hash = super().__hash__()
+            return self._hash
+
+
 @lru_cache(maxsize=16384)
 def equation_of(relation: Relation, unknown: str) -> Equation:
     """The parts of a relation's two sides.
@@ -144,14 +190,7 @@ def equation_of(relation: Relation, unknown: str) -> Equation:
     Raises:
         NoValue: where a side is not linear, or has no exact value (see :func:`parts_of`).
     """
-    return Equation(parts_of(relation.sides[0], unknown), parts_of(relation.sides[1], unknown))
-
-
-@lru_cache(maxsize=16384)
-def balance(equation: Equation) -> Balance:
-    """The equation with each side multiplied out and joined."""
-    left, right = flat(equation.left), flat(equation.right)
-    return Balance(left.slope, left.constant, right.slope, right.constant)
+    return Equation((parts_of(relation.sides[0], unknown), parts_of(relation.sides[1], unknown)))
 
 
 def present_stages(relation: Relation, unknown: str) -> tuple[Stage, ...]:
@@ -173,11 +212,11 @@ def stage_names(equation: Equation) -> tuple[str, ...]:
     names = []
     if needs_clearing(equation):
         names.append(FRACTIONS)
-    if brackets(equation):
+    if equation.brackets:
         names.append(BRACKETS)
     if _both_sides(equation):
         names.append(UNKNOWN)
-    if balance(equation).slope == 0:
+    if equation.balance.slope == 0:
         return (*names, CONCLUSION)
     if _constants_apart(equation):
         names.append(CONSTANTS)
@@ -186,14 +225,8 @@ def stage_names(equation: Equation) -> tuple[str, ...]:
 
 def needs_clearing(equation: Equation) -> bool:
     """Whether clearing fractions is a stage: several terms above a bar, or several fractions."""
-    fractions = unknown_fractions(equation)
+    fractions = equation.fractions
     return len(fractions) > 1 or any(part.kind == GROUP for part in fractions)
-
-
-@lru_cache(maxsize=16384)
-def unknown_fractions(equation: Equation) -> tuple[Part, ...]:
-    """The fractions that hold the unknown, at any depth."""
-    return tuple([part for side in equation for part in everything(side) if is_fraction(part)])
 
 
 def everything(side: Parts) -> Iterator[Part]:
@@ -202,19 +235,6 @@ def everything(side: Parts) -> Iterator[Part]:
         yield part
         if part.inner:
             yield from everything(part.inner)
-
-
-@lru_cache(maxsize=16384)
-def brackets(equation: Equation) -> tuple[Part, ...]:
-    """The brackets that hold the unknown; that of a fraction's numerator alone does not count."""
-    return tuple(
-        [
-            part
-            for side in equation
-            for part in everything(side)
-            if len(part.inner) > 1 and holds_letter(part) and not is_fraction(part)
-        ]
-    )
 
 
 def _both_sides(equation: Equation) -> bool:
@@ -234,7 +254,7 @@ class Collected(NamedTuple):
 def _collected(equation: Equation) -> Collected:
     """The canonical route after collecting the unknown on the side of the larger coefficient."""
     left, right = flat(equation.left), flat(equation.right)
-    slope = balance(equation).slope
+    slope = equation.balance.slope
     both = _both_sides(equation)
     on_left = left.slope >= right.slope if both else bool(left.letters)
     here, there = (left, right) if on_left else (right, left)
@@ -264,13 +284,13 @@ def _cleared(equation: Equation, coefficient: Fraction) -> Fraction:
 def reached_by(equation: Equation, problem: Equation) -> frozenset[str]:
     """The stages, of those that a route can have, that stand reached in a line of working."""
     out = set()
-    fractions = unknown_fractions(equation)
+    fractions = equation.fractions
     made, own = _brackets_by_origin(equation, problem)
     if (not fractions and not made) or _one_fraction_alone(equation, problem, fractions):
         out.add(FRACTIONS)
     if not own:
         out.add(BRACKETS)
-    state = balance(equation)
+    state = equation.balance
     if state.a == 0 or state.c == 0:
         out.add(UNKNOWN)
     if _constants_collected(equation, problem):
@@ -285,10 +305,10 @@ def _brackets_by_origin(
 
     A bracket that holds a numerator of the problem was made by clearing its fraction.
     """
-    found = brackets(equation)
+    found = equation.brackets
     if not found:
         return (), ()
-    if any(part.factor != 1 for part in brackets(problem)):
+    if any(part.factor != 1 for part in problem.brackets):
         found = tuple(part for part in found if part.worth != 1)
     made = [part for part in found if made_by_clearing(part, problem)]
     return made, [part for part in found if part not in made]
@@ -298,10 +318,10 @@ def made_by_clearing(bracket: Part, problem: Equation) -> bool:
     """Whether clearing the problem's fractions made a bracket: it holds one of its numerators."""
     if not needs_clearing(problem):
         return False
-    own = {_ratio(part) for part in brackets(problem)}
+    own = {_ratio(part) for part in problem.brackets}
     if not own:
         return True
-    numerators = {_ratio(part) for part in unknown_fractions(problem) if part.kind == GROUP}
+    numerators = {_ratio(part) for part in problem.fractions if part.kind == GROUP}
     return _ratio(bracket) in numerators - own
 
 
@@ -317,7 +337,7 @@ def _one_fraction_alone(equation: Equation, problem: Equation, fractions: Sequen
     """One fraction holds the unknown and nothing else stands on its side (combining)."""
     if not _alone(equation, fractions):
         return False
-    return not _alone(problem, unknown_fractions(problem))
+    return not _alone(problem, problem.fractions)
 
 
 def _alone(equation: Equation, fractions: Sequence[Part]) -> bool:
@@ -326,7 +346,7 @@ def _alone(equation: Equation, fractions: Sequence[Part]) -> bool:
 
 def _constants_collected(equation: Equation, problem: Equation) -> bool:
     """``k x = m``."""
-    a, b, c, d = balance(equation)
+    a, b, c, d = equation.balance
     if a != 0 and c == 0 and b == 0:
         return _joined(equation.left, equation.right, problem)
     if c != 0 and a == 0 and d == 0:
@@ -338,8 +358,8 @@ def constants_rest(equation: Equation, problem: Equation) -> bool:
     """All constants on one side where the problem has them on both: enough where the work stops."""
     if any(len(part.inner) > 1 for side in equation for part in everything(side)):
         return False
-    a, b, c, d = balance(equation)
-    start = balance(problem)
+    a, b, c, d = equation.balance
+    start = problem.balance
     return start.b != 0 and start.d != 0 and (b == 0 or d == 0) and not (a == c == 0)
 
 
@@ -361,7 +381,7 @@ def written_by(equation: Equation) -> frozenset[str]:
     Every fraction multiplied by what clears it (``6 × x/2``); terms of a kind brought together.
     """
     out = set()
-    fractions = unknown_fractions(equation)
+    fractions = equation.fractions
     barred = [p for side in equation for p in everything(side) if p.over > 1 and holds_letter(p)]
     if (barred and all(part.factor % part.over == 0 for part in barred)) or (
         any(not is_fraction(part) and part.over > 1 for part in barred) and not fractions

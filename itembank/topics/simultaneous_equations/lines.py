@@ -234,7 +234,7 @@ def equation_in(line: Line) -> Equation:
         return line.equation
     size = line.row[0] or line.row[1]
     left = (Part(size, LETTER),) if size else (Part(ZERO, NUMBER),)
-    return Equation(left, (Part(line.row[2], NUMBER),))
+    return Equation((left, (Part(line.row[2], NUMBER),)))
 
 
 def one_letter(equation: Equation, place: int) -> Line:
