@@ -12,7 +12,9 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any, NamedTuple
 
-from itembank.topics.judging import Judge, Slip, Wrong
+from itembank.topics.judging import Judge, Move, Slip, Wrong
+from schemes.reasons import moves_path, moves_words
+from schemes.verdicts import PathPart
 
 RIGHT, ERROR, SLIP, PAIR = "right", "error", "slip", "two errors"
 
@@ -48,6 +50,24 @@ def explain(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
         or _slips(judge, source, form)
         or _pairs(judge, source, form)
     )
+
+
+class Way(NamedTuple):
+    """The right path to a line: its moves, and how they are said."""
+
+    moves: tuple[Move, ...]
+    path: tuple[PathPart, ...]
+    words: str
+
+
+NO_WAY = Way((), (), "")
+
+
+@lru_cache(maxsize=16384)
+def way(judge: Judge, source: Any, form: Any) -> Way:
+    """The right path from ``source`` to ``form`` in a teacher's words."""
+    moves = judge.path(source, form)
+    return Way(moves, moves_path(moves), moves_words(moves))
 
 
 def _errors(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:

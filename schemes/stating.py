@@ -6,9 +6,9 @@ from itembank.algebra.values import number_form
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Form
 from schemes.answers import CUT, ROUNDED, SHAPE, quality
-from schemes.explaining import ERROR_COST, SLIP_COST, explain
+from schemes.explaining import ERROR_COST, NO_WAY, SLIP_COST, explain, way
 from schemes.pieces import form_of
-from schemes.reasons import moves_path, slip_path, wrong_path
+from schemes.reasons import slip_path, wrong_path
 from schemes.states import EARNED, LOST, Doubt, Live, Record, Rules, State, Stated, Status
 from schemes.stepping import allowed, rested
 from schemes.verdicts import PathPart
@@ -45,7 +45,7 @@ def _bridged_value(state: State, stated: Stated, piece: Relation, rules: Rules) 
 
 def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:
     form = form_of(state.judge, piece)
-    moves = () if form is None else state.judge.path(state.live.form, form)
+    moves, path, _ = NO_WAY if form is None else way(state.judge, state.live.form, form)
     after = state
     still = _before(state, stated, rules)
     own_line = bool(still) and all(move.stage not in state.judge.valued for move in moves)
@@ -54,7 +54,6 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
         shown = own_line and stage == still[-1]
         after = after.settled(stage, Status(EARNED, stated.line, reason, shown))
     verdict = "follows own error" if state.wrong or state.misread else "follows"
-    path = moves_path(moves)
     note = f"line {state.gap} is unreadable, but the value follows" if state.gap else ""
     record = Record(stated.line, verdict, (state.live.number,), path, note)
     after = after.recorded(record, stated=(*after.stated, stated), gap=0, before=None)
@@ -126,6 +125,5 @@ def _read_as(state: State, form: Form | None) -> tuple[tuple[PathPart, ...], str
         slip = readings[0].slip
         return slip_path(slip, ""), "slip", slip.words, SLIP_COST + 2
     if readings:
-        moves = state.judge.path(state.live.form, form)
-        return moves_path(moves), "follows", "", 0
+        return way(state.judge, state.live.form, form).path, "follows", "", 0
     return (), "unexplained", "a wrong value", SLIP_COST + 2

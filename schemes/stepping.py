@@ -10,8 +10,8 @@ from collections.abc import Iterator, Sequence
 
 from itembank.algebra.matching import shows_operation
 from itembank.topics.judging import Slip, Wrong
-from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain
-from schemes.reasons import moves_path, moves_words, slip_path, wrong_path
+from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain, way
+from schemes.reasons import slip_path, wrong_path
 from schemes.states import (
     EARNED,
     LOST,
@@ -84,8 +84,7 @@ def _shown(state: State, step: Step, newly: Sequence[str], stage: str) -> bool:
 
 def _right(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:
     newly = _newly(state, step, rules)
-    moves = state.judge.path(live.form, step.form)
-    words = moves_words(moves)
+    _, path, words = way(state.judge, live.form, step.form)
     after = state
     for stage in newly:
         shown = _shown(state, step, newly, stage)
@@ -93,7 +92,7 @@ def _right(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
         after = after.settled(stage, Status(EARNED, step.number, reason, shown))
     verdict = "follows own error" if state.wrong or state.misread else "follows"
     note = _gap_note(state)
-    record = Record(step.number, verdict, (live.number,), moves_path(moves), note)
+    record = Record(step.number, verdict, (live.number,), path, note)
     after = _with_value_put_in(after, step, live)
     lives, cost = _onward(state, step), after.cost + reading.cost
     return after.recorded(record, lives=lives, cost=cost, gap=0, before=None)
@@ -219,7 +218,7 @@ def _one_side(state: State, step: Step, rules: Rules, live: Live, reading: Readi
     words = f"the operation stands on one side; line {step.number} is read as done to both"
     for stage in newly:
         after = after.settled(stage, Status(EARNED, step.number, words))
-    path = moves_path(state.judge.path(live.form, wrong.both))
+    path = way(state.judge, live.form, wrong.both).path
     record = Record(step.number, "notation", (live.number,), path, words)
     doubt = Doubt(
         step.number, "an operation on one side only, and nothing follows", "notation", path

@@ -8,7 +8,6 @@ is a sub-sum of the terms; otherwise it is true by accident.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import lru_cache
 from math import gcd, lcm
 from typing import NamedTuple
@@ -29,6 +28,7 @@ ZERO = Fraction(0)
 MOST_MOVED = 8
 FURTHER = 9
 WHOLE = 6
+SCALED, TURNED = 2, 3
 MOST_THROUGH = 12
 TENS = (10, 100, 1000)
 KINDS = (LETTER, NUMBER)
@@ -54,6 +54,8 @@ def fit(source: Equation, line: Equation) -> Fit | None:
             cost = _cost(source, state, factor)
             if cost is not None and (best is None or cost < best.cost):
                 best = Fit(factor, exchanged, cost)
+        if best is not None and best.cost <= SCALED and source.balance.slope:
+            break  # the sides exchanged, the factor is turned: that costs as much or more
     return best or _fit_by_tens(source, line)
 
 
@@ -62,8 +64,8 @@ def _fit_by_tens(source: Equation, line: Equation) -> Fit | None:
 
     Not the unknown alone multiplied: ``10x = 10`` from ``4x + 6 = 10`` (conventions 3.12).
     """
-    alone = all(len(flat(side).letters) + len(flat(side).numbers) == 1 for side in line)
-    for exchanged, state in both_ways(balance(line)):
+    alone = all(len(side.letters) + len(side.numbers) == 1 for side in line.flats)
+    for exchanged, state in both_ways(line.balance):
         for ten in TENS:
             if alone and abs(state.slope) == ten:
                 continue
@@ -153,9 +155,10 @@ def _of_kind(side: Flat, kind: str) -> tuple[Fraction, ...]:
     return side.letters if kind == LETTER else side.numbers
 
 
-def both_ways(state: Balance) -> Iterator[tuple[bool, Balance]]:
-    yield False, state
-    yield True, Balance(state.c, state.d, state.a, state.b)
+def both_ways(state: Balance) -> tuple[tuple[bool, Balance], tuple[bool, Balance]]:
+    """A line as it stands, and with its sides exchanged."""
+    a, b, c, d = state
+    return (False, state), (True, Balance(c, d, a, b))
 
 
 def _factors(source: Equation, line: Balance) -> list[Fraction]:
@@ -179,11 +182,10 @@ def _cost(
         return None
     if not natural_factor(source, line, factor):
         return WHOLE if stays is None and _multiplied_through(source, line, factor) else None
-    wanted = line if factor == 1 else Balance(*[value / factor for value in line])
     letters, numbers = movable(source, stays)
-    moved_letters = letters.get(wanted.a)
-    moved_numbers = numbers.get(wanted.b)
-    scaling = 0 if factor == 1 else 3 if factor == -1 else 2
+    moved_letters = letters.get(line.a / factor)
+    moved_numbers = numbers.get(line.b / factor)
+    scaling = 0 if factor == 1 else TURNED if factor == -1 else SCALED
     if moved_letters is not None and moved_numbers is not None:
         return scaling + moved_letters + moved_numbers
     if factor == 1 and (moved_letters is not None or moved_numbers is not None):
