@@ -62,7 +62,10 @@ def _copied_on(working: Working, judge: Judge) -> bool:
 
 
 def _last(working: Working) -> int:
-    return max((n for n, line in enumerate(working.lines) if line.counts and line.lines), default=0)
+    for place in range(len(working.lines) - 1, 0, -1):
+        if working.lines[place].counts and working.lines[place].lines:
+            return place
+    return 0
 
 
 @lru_cache(maxsize=16384)

@@ -25,8 +25,9 @@ def awards(state: State, scheme: Scheme, target: Judge) -> tuple[Award, ...]:
     """The award of every point; ``target`` judges the problem as set."""
     state = _with_notes(_standing(state, scheme), scheme)
     out: list[Award] = []
+    valued = target.valued
     for point in scheme.points:
-        if point.stage in target.valued:
+        if point.stage in valued:
             award = _value(state, scheme, point, target)
         elif point.stage == PICTURE:
             award = Award(point, 0, None, "a picture: the teacher looks at it")
@@ -45,6 +46,8 @@ def total(found: Sequence[Award]) -> int:
 
 def _standing(state: State, scheme: Scheme) -> State:
     """The attempt that stands: one with a value before one without, then the last (4.7)."""
+    if not state.abandoned:
+        return state
     attempts = [*state.abandoned, state]
     reaching = [a for a in attempts if a.reaches]
     kind = reaching or attempts
@@ -56,6 +59,8 @@ def _standing(state: State, scheme: Scheme) -> State:
 def _with_notes(state: State, scheme: Scheme) -> State:
     """A rightly noted operation earns its stage though nothing follows it (3.2)."""
     for live in state.lives:
+        if not (live.notes or live.label):
+            continue
         noted = [state.judge.noted_stage(live.form, n.sign, n.operand) for n in live.notes]
         if live.label:
             noted.append(state.judge.labelled_stage(live.form, live.label))
@@ -68,7 +73,7 @@ def _with_notes(state: State, scheme: Scheme) -> State:
 
 def _stages(point: MarkPoint) -> tuple[str, ...]:
     """The stages that earn a point; a point may merge several, joined by `` + ``."""
-    return tuple(point.stage.split(" + "))
+    return tuple(point.stage.split(" + ")) if " + " in point.stage else (point.stage,)
 
 
 def _method(state: State, scheme: Scheme, point: MarkPoint) -> Award:

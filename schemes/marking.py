@@ -123,16 +123,15 @@ def _earned(outcome: Outcome) -> tuple[int, ...]:
 def _marked(scheme: Scheme, working: Working, outcomes: Sequence[Outcome]) -> MarkedScript:
     _, given, marks = outcomes[0]
     totals = [outcome[2] for outcome in outcomes]
-    points = tuple(_point(place, outcomes) for place in range(len(given)))
-    referrals = _referrals(outcomes) if min(totals) != max(totals) else ()
+    lowest, highest = min(totals), max(totals)
     return MarkedScript(
         total=marks,
         maximum=scheme.total,
-        lowest=min(totals),
-        highest=max(totals),
-        points=points,
+        lowest=lowest,
+        highest=highest,
+        points=tuple([_point(place, outcomes) for place in range(len(given))]),
         lines=_lines(working, outcomes),
-        referrals=referrals,
+        referrals=_referrals(outcomes) if lowest != highest else (),
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, Any
 
 from itembank.algebra.exact import Fraction
@@ -41,7 +41,7 @@ class PlainJudge:
         """The problem's numbers have no names."""
         return frozenset()
 
-    @property
+    @cached_property
     def valued(self) -> tuple[str, ...]:
         """The last stage is the value."""
         return self.stages[-1:]
