@@ -182,9 +182,10 @@ def _cost(
         return None
     if not natural_factor(source, line, factor):
         return WHOLE if stays is None and _multiplied_through(source, line, factor) else None
-    letters, numbers = movable(source, stays)
-    moved_letters = letters.get(line.a / factor)
-    moved_numbers = numbers.get(line.b / factor)
+    moved_letters = _moved(source, LETTER, line.a / factor, stays)
+    if moved_letters is None and factor != 1:
+        return None
+    moved_numbers = _moved(source, NUMBER, line.b / factor, stays)
     scaling = 0 if factor == 1 else TURNED if factor == -1 else SCALED
     if moved_letters is not None and moved_numbers is not None:
         return scaling + moved_letters + moved_numbers
@@ -199,16 +200,25 @@ def _multiplied_through(source: Equation, line: Balance, factor: Fraction) -> bo
     return whole and line == Balance(*(value * factor for value in source.balance))
 
 
-@lru_cache(maxsize=16384)
-def movable(
-    source: Equation, stays: tuple[int, str, Fraction] | None = None
-) -> tuple[Movable, Movable]:
+def _moved(
+    source: Equation, kind: str, wanted: Fraction, stays: tuple[int, str, Fraction] | None
+) -> int | None:
+    """The fewest terms of a kind to be moved for the left side to have so much; None for no way.
+
+    A term that ``stays`` is not moved.
+    """
+    if wanted == (source.balance.a if kind == LETTER else source.balance.b):
+        return 0
+    kept = (stays[0], stays[2]) if stays and stays[1] == kind else None
+    return _reach(source, kind, kept).get(wanted)
+
+
+def movable(source: Equation) -> tuple[Movable, Movable]:
     """Every slope and every constant that the left side can have after terms are moved.
 
-    The value is the fewest terms moved; a term that ``stays`` is not moved.
+    The value is the fewest terms moved.
     """
-    kept = [(stays[0], stays[2]) if stays and stays[1] == kind else None for kind in KINDS]
-    return _reach(source, LETTER, kept[0]), _reach(source, NUMBER, kept[1])
+    return _reach(source, LETTER, None), _reach(source, NUMBER, None)
 
 
 @lru_cache(maxsize=16384)

@@ -47,12 +47,12 @@ def _slips(source: Equation, line: Equation) -> Iterator[Slip]:
     start = source.balance
     for _, state in both_ways(line.balance):
         for factor in _factors(source, state):
-            if made_up(source, line, factor):
-                continue
             wanted = Balance(*(value / factor for value in state))
             cost = 0 if factor == 1 else 3 if factor == -1 else 2
             right_letters = letters.get(wanted.a) if wanted.slope == start.slope else None
             right_numbers = numbers.get(wanted.b) if wanted.constant == start.constant else None
+            if right_letters is right_numbers is None or made_up(source, line, factor):
+                continue
             if right_letters is not None:
                 slots = _slots(numbers, wanted.b, wanted.d, start.constant)
                 for wrong, right, moved in slots:
