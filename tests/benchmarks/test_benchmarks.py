@@ -7,6 +7,7 @@ import pytest
 from itembank.topics import topics_by_name
 from tests.benchmarks.__main__ import main
 from tests.benchmarks.baseline import follow
+from tests.benchmarks.topics import drawn, written
 from tests.benchmarks.topics import main as topics
 from tests.benchmarks.workload import cohort, distinct_scripts, problems
 from tests.benchmarks.yardsticks import YARDSTICKS
@@ -60,10 +61,26 @@ def test_every_topic_has_a_row_against_a_yardstick_of_its_own(
         ("factorising", "x^2 + 5x + 6", ["(x + 2)(x + 3)", "(x + 1)(x + 6)"], [True, False]),
         ("quadratic equations", "x^2 = 5x", ["x(x - 5) = 0", "x = 5"], [True, False]),
         ("quadratic equations", "x^2 = 7", ["x = ±√7", "x = √7 or x = -√7"], [True, True]),
+        ("expressions", "1/x + 1/y", ["(x + y)/(xy)", "2/(x + y)"], [True, False]),
+        ("expressions", "3a - b, a = 2, b = -1", ["3 × 2 - (-1)", "7", "8"], [True, True, False]),
         ("simultaneous equations", "2x + y = 7, x - y = 2", ["3x = 9", "x = 4"], [True, False]),
+        ("simultaneous equations", "y = x + 1, x + y = 7", ["(3, 4)"], [True]),
+        ("simultaneous equations", "y = x + 1, x + y = 7", ["(4, 3)"], [False]),
     ],
 )
 def test_the_yardsticks_of_the_topics_tell_right_lines_from_wrong_ones(
     topic: str, problem: str, lines: list[str], follow: list[bool]
 ) -> None:
-    assert YARDSTICKS[topic].follow(problem, lines) == follow
+    yardstick = YARDSTICKS[topic]
+    assert yardstick.follow(problem, lines) == follow
+    assert (yardstick.quickest or yardstick.follow)(problem, lines) == follow
+
+
+@pytest.mark.parametrize("topic", [t for t, one in YARDSTICKS.items() if one.quickest])
+def test_the_quickest_way_tells_the_same_of_every_line(topic: str) -> None:
+    yardstick = YARDSTICKS[topic]
+    assert yardstick.quickest is not None
+    for script in written(topics_by_name()[topic], drawn(topics_by_name()[topic], 45)):
+        lines = [line.text for line in script.lines]
+        found = yardstick.quickest(script.problem, lines)
+        assert found == yardstick.follow(script.problem, lines), script

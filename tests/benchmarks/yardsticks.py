@@ -3,6 +3,19 @@
 ``answer`` gives what SymPy makes of a problem, without steps; ``follow`` tells of each line whether
 it says what the line before it says. Neither gives a reason or a mark. They get our own typed text
 only, as SymPy's parser evaluates what it reads.
+
+A step is checked by itself: both its lines are parsed, then compared by what they mean. How is what
+someone who knows SymPy would write, and decides every line of the topic that has letters:
+
+- an equation or an inequality by its solution set (``solveset``), a line of several parts by the
+  union or the intersection of theirs, surds and ``±`` included;
+- a line of a pair of equations by the solutions of what was known, with it and without
+  (``linsolve``, which SymPy's manual gives for linear systems);
+- an expression by ``simplify(a - b) == 0``, the way of SymPy's manual (its tutorial and "Gotchas
+  and Pitfalls" on equals signs), which holds for fractions in letters as for polynomials.
+
+``quickest`` is the shortest way to the same verdicts that we know where it is another one: of
+expressions, whether the numerator of the difference expands to nothing.
 """
 
 from __future__ import annotations
@@ -34,6 +47,7 @@ class Yardstick:
 
     answer: Callable[[str], Any]
     follow: Callable[[str, Sequence[str]], list[bool]]
+    quickest: Callable[[str, Sequence[str]], list[bool]] | None = None
 
 
 def _letters(*texts: str) -> dict[str, sympy.Symbol]:
@@ -76,38 +90,54 @@ def _inequalities(problem: str, lines: Sequence[str]) -> list[bool]:
 # Expressions: the difference of two lines
 
 
-def _with_values(problem: str) -> tuple[Any, dict[Any, Any]]:
-    text, *values = problem.split(", ")
-    letters = _letters(problem)
-    pairs = [value.split(" = ") for value in values]
-    return _parsed(text, letters), {letters[name]: sympy.Rational(v) for name, v in pairs}
-
-
 def _expression(problem: str) -> Any:
-    expression, values = _with_values(problem)
+    text, values = _with_values(problem)
+    expression = _parsed(text, _letters(problem))
     if values:
         return expression.subs(values)
     return sympy.cancel(sympy.together(expression)) if "/" in problem else sympy.expand(expression)
 
 
-def _expressions(problem: str, lines: Sequence[str]) -> list[bool]:
-    first, values = _with_values(problem)
+def _with_values(problem: str) -> tuple[str, dict[Any, Any]]:
+    text, *values = problem.split(", ")
     letters = _letters(problem)
-    every = [first, *(_parsed(line, letters) for line in lines)]
-    if values:
-        every = [line.subs(values) for line in every]
-    return [sympy.cancel(one - other) == 0 for one, other in pairwise(every)]
+    pairs = [value.split(" = ") for value in values]
+    return text, {letters[name]: sympy.Rational(v) for name, v in pairs}
+
+
+def _simplifies(one: Any, other: Any) -> bool:
+    return bool(sympy.simplify(one - other) == 0)
+
+
+def _cancels(one: Any, other: Any) -> bool:
+    above, _ = sympy.fraction(sympy.together(one - other))
+    return bool(sympy.expand(above) == 0)
+
+
+def _expands(one: Any, other: Any) -> bool:
+    return bool(sympy.expand(one - other) == 0)
+
+
+def _differences(same: Callable[[Any, Any], bool]) -> Callable[[str, Sequence[str]], list[bool]]:
+    """Of each line whether it is the same expression as the one before it, values put in."""
+
+    def follow(problem: str, lines: Sequence[str]) -> list[bool]:
+        first, values = _with_values(problem)
+        letters = _letters(problem)
+
+        def read(line: str) -> Any:
+            found = _parsed(line, letters)
+            return found.subs(values) if values else found
+
+        # pairs of numbers stand beside the work
+        texts = [first, *(line for line in lines if "=" not in line)]
+        return [same(read(one), read(other)) for one, other in pairwise(texts)]
+
+    return follow
 
 
 def _factors(problem: str) -> Any:
     return sympy.factor(_parsed(problem, _letters(problem)))
-
-
-def _factorings(problem: str, lines: Sequence[str]) -> list[bool]:
-    letters = _letters(problem)
-    texts = [line for line in lines if "=" not in line]  # pairs of numbers stand beside the work
-    every = [_parsed(text, letters) for text in (problem, *texts)]
-    return [sympy.expand(one - other) == 0 for one, other in pairwise(every)]
 
 
 # Quadratic equations: the values of two lines, a line of several parts by its parts
@@ -146,11 +176,20 @@ def _quadratics(problem: str, lines: Sequence[str]) -> list[bool]:
 
 def _equations(text: str, letters: dict[str, sympy.Symbol]) -> list[Any]:
     out = []
-    for part in re.split(r", | and ", re.sub(r"^[^:]*:|\s\(\d\)$", "", text)):
+    for part in _parts(text, letters):
         left, equals, right = part.partition("=")
         if equals:
             out.append(_parsed(left, letters) - _parsed(right, letters))
     return out
+
+
+def _parts(text: str, letters: dict[str, sympy.Symbol]) -> list[str]:
+    """The equations of a line; ``(1, 6)`` gives each letter its value."""
+    if point := re.fullmatch(r"\(([^(),]+), ([^(),]+)\)", text):
+        return [
+            f"{name} = {value}" for name, value in zip(sorted(letters), point.groups(), strict=True)
+        ]
+    return re.split(r", | and ", re.sub(r"^[^:]*:|\s\(\d\)$", "", text))
 
 
 def _pair(problem: str) -> Any:
@@ -160,13 +199,15 @@ def _pair(problem: str) -> Any:
 
 def _system(problem: str, lines: Sequence[str]) -> list[bool]:
     letters = _letters(problem)
-    known = _equations(problem, letters)
+    known: list[Any] = []
     out = []
-    for line in lines:
-        fresh = _equations(line, letters)
-        before = sympy.linsolve(known, *letters.values())
-        out.append(before == sympy.linsolve([*known, *fresh], *letters.values()))
-        known = [*known, *fresh] if out[-1] else fresh or known
+    for before, line in pairwise([problem, *lines]):
+        known = [*known, *_equations(before, letters)]
+        after = [*known, *_equations(line, letters)]
+        found = (sympy.linsolve(system, *letters.values()) for system in (known, after))
+        out.append(next(found) == next(found))
+        if not out[-1]:
+            known = []  # the work goes on from the wrong line
     return out
 
 
@@ -174,7 +215,7 @@ YARDSTICKS = {
     "linear equations": Yardstick(baseline.value, baseline.follow),
     "linear inequalities": Yardstick(_inequality, _inequalities),
     "simultaneous equations": Yardstick(_pair, _system),
-    "expressions": Yardstick(_expression, _expressions),
-    "factorising": Yardstick(_factors, _factorings),
+    "expressions": Yardstick(_expression, _differences(_simplifies), _differences(_cancels)),
+    "factorising": Yardstick(_factors, _differences(_simplifies), _differences(_expands)),
     "quadratic equations": Yardstick(_quadratic, _quadratics),
 }
