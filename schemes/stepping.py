@@ -41,6 +41,8 @@ def judge_line(state: State, step: Step, rules: Rules) -> list[State]:
             best = found
     if not best:
         return _unexplained(state, step, rules)
+    if any(one.kind == PAIR and _in_one_stage(state, step, rules, one) for _, one in best):
+        return _unexplained(state, step, rules)
     noted = [one for one in best if _reckoned(state, step, one[1])]
     out: list[State] = []
     for live, reading in noted or best:
@@ -124,8 +126,6 @@ def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
         yield from _slipped(state, step, rules, live, reading)
     elif reading.kind in (ERROR, PAIR):
         wrong = reading.wrongs[0]
-        if reading.kind == PAIR and _in_one_stage(state, step, rules, reading):
-            return
         if wrong.both is not None:
             if wrong.shown and not shows_operation(step.relation):
                 return

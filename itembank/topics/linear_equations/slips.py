@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import islice
+from itertools import combinations, islice
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.arithmetic import nameable, rounded
+from itembank.topics.catalogue import DROPPED, EXCHANGED, KEPT_SIGN
 from itembank.topics.judging import Slip
-from itembank.topics.linear_equations.errors import Change, changes
+from itembank.topics.linear_equations.errors import EARLIEST, Change, changes
 from itembank.topics.linear_equations.following import (
     FURTHER,
     Movable,
@@ -136,13 +137,14 @@ def _named(
 def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Change]]:
     """Two common errors, one in the unknown terms and one in the numbers, each exact (3.11).
 
-    None where so many pairs come to the line that it tells nothing of which were made.
+    None where so many pairs come to the line that it tells nothing of which were made. Two numbers
+    moved with their signs are a pair as well: in one stage, so that they tell against the others.
     """
     start = source.balance
     in_letters, in_numbers = [], []
     for change in changes(source):
-        if change.removes or change.both is not None:
-            continue  # terms of both kinds joined, or one operation: no half of it is an error
+        if not _half(change, start):
+            continue
         after = change.after.balance
         if (after.b, after.d) == (start.b, start.d) or change.stage == UNKNOWN:
             in_letters.append(change)
@@ -156,7 +158,7 @@ def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Chang
         (first, second)
         for first in in_letters
         for second in _completing(first.after.balance.slope, by_constant, wanted)
-        if first.stage != second.stage and VALUE not in (first.stage, second.stage)
+        if first.stage != second.stage
     )
     tried = list(islice(pairs, MOST_PAIRS + 1))
     for first, second in tried if len(tried) <= MOST_PAIRS else ():
@@ -164,6 +166,34 @@ def find_pairs(source: Equation, line: Equation) -> Iterator[tuple[Change, Chang
         if found is None or found.cost >= FURTHER:
             continue
         if not made_up(source, line, found.factor):
+            yield first, second
+    yield from _moved_twice(in_numbers, start, wanted)
+
+
+def _half(change: Change, start: Balance) -> bool:
+    """Whether an error can be one of two in a gap: by itself it must tell what was done.
+
+    Not terms of both kinds joined, nor one operation on a side: no half of it is an error. Not a
+    division or a multiplication, which could serve any stage; not numbers subtracted the wrong way
+    round, which beside wrong unknown terms may be the right ones on the other side; not a term
+    left out that stood nowhere; not the unknown moved away from the one side where it stands.
+    """
+    if change.removes or change.both is not None or change.stage in (EARLIEST, VALUE):
+        return False
+    if change.error is EXCHANGED or (change.error is DROPPED and change.cost):
+        return False
+    one_sided = 0 in (start.a, start.c)
+    return not (one_sided and change.stage == UNKNOWN and change.error in (KEPT_SIGN, DROPPED))
+
+
+def _moved_twice(
+    in_numbers: list[Change], start: Balance, wanted: Key
+) -> Iterator[tuple[Change, Change]]:
+    """Two numbers that were both moved with their signs."""
+    moved = [change for change in in_numbers if change.error is KEPT_SIGN]
+    for first, second in combinations(moved, 2):
+        both = first.after.balance.constant + second.after.balance.constant - start.constant
+        if start.slope and wanted == ("value", -both / start.slope):
             yield first, second
 
 
