@@ -52,6 +52,7 @@ from itembank.topics.linear_equations.stages import (
     VALUE,
     Equation,
     Key,
+    constants_apart,
     key_between,
 )
 from itembank.topics.parts import (
@@ -62,6 +63,7 @@ from itembank.topics.parts import (
     Parts,
     flat,
     holds_letter,
+    is_fraction,
     least_multiple,
     multiplied_out,
     residual,
@@ -111,7 +113,7 @@ def _changes(equation: Equation) -> Iterator[Change]:
     yield from _in_joining(open_sides, further)
     if any(part.over > 1 and holds_letter(part) for side in equation for part in side):
         yield from _in_joining(_multiplied_out(clear(equation)), EXPANDED_FIRST)
-    yield from _in_moving(open_sides, further)
+    yield from _in_moving(open_sides, further, equation)
     yield from _inside_bracket(equation)
     yield from _divided_later(equation)
     for error, (stage, rewrite) in WHOLE_ERRORS.items():
@@ -198,7 +200,7 @@ def _with_side(equation: Equation, place: int, side: Parts) -> Equation:
     return Equation((side, equation.right)) if place == 0 else Equation((equation.left, side))
 
 
-def _in_moving(equation: Equation, further: int) -> Iterator[Change]:
+def _in_moving(equation: Equation, further: int, written: Equation) -> Iterator[Change]:
     for i in (0, 1):
         for term, rest in _movable(equation[i]):
             stage = UNKNOWN if term.kind == LETTER else CONSTANTS
@@ -206,12 +208,32 @@ def _in_moving(equation: Equation, further: int) -> Iterator[Change]:
             after = sides(i, rest, (*other, term))
             there = Where(stays=(1 - i, term.kind, term.worth))
             yield Change(KEPT_SIGN, stage, (), after, cost=1 + further, where=there)
-            yield Change(DROPPED, stage, (), sides(i, rest, other), cost=further)
+            yield _dropped(stage, sides(i, rest, other), further, _opened(written[i], term))
             if term.factor < 0:
                 after = sides(i, (turned(term), *rest), other)
                 here = Where(stays=(i, term.kind, -term.worth))
                 yield Change(SIGN_LOST, stage, (), after, cost=further, where=here)
     yield from _exchanged(equation, further)
+
+
+def _dropped(stage: str, after: Equation, further: int, bracket: Part | None) -> Change:
+    """A term left out: one that came out of a bracket is left out in removing it (3.7).
+
+    Then no trace of the bracket is left to show that it was removed rightly; and where no number
+    is left to collect, that stage is removed as well (3.5).
+    """
+    if bracket is None:
+        return Change(DROPPED, stage, (), after, cost=further)
+    removes = () if constants_apart(after) else (CONSTANTS,)
+    return Change(DROPPED, BRACKETS, removes, after, cost=further, bracket=bracket)
+
+
+def _opened(side: Parts, term: Part) -> Part | None:
+    """The bracket of a side that gives a term once it is multiplied out, or joins in it."""
+    groups = [part for part in side if part.kind == GROUP and not is_fraction(part)]
+    if not groups or any(part.kind == term.kind and part.worth == term.worth for part in side):
+        return None
+    return next((part for part in groups if term in multiplied_out((part,))), groups[0])
 
 
 def _inside_bracket(equation: Equation) -> Iterator[Change]:

@@ -218,7 +218,7 @@ def stage_names(equation: Equation) -> tuple[str, ...]:
         names.append(UNKNOWN)
     if equation.balance.slope == 0:
         return (*names, CONCLUSION)
-    if _constants_apart(equation):
+    if constants_apart(equation):
         names.append(CONSTANTS)
     return (*names, VALUE)
 
@@ -263,7 +263,7 @@ def _collected(equation: Equation) -> Collected:
     return Collected(letters, _not_zero(here.numbers), _not_zero(there.numbers), coefficient)
 
 
-def _constants_apart(equation: Equation) -> bool:
+def constants_apart(equation: Equation) -> bool:
     """Like terms apart on a side, or a constant beside the unknown, and a coefficient left."""
     letters, beside, other, coefficient = _collected(equation)
     return (letters > 1 or len(beside) > 0 or len(other) > 1) and coefficient != 1

@@ -359,6 +359,19 @@ def test_3_7_part_of_a_bracket_multiplied_is_found_behind_a_cleared_fraction(
     assert marks(problem, lines) == expected
 
 
+@table(
+    ("nothing left to collect", "2(x + 3) = 14", "2x = 14 // x = 7", "M0 M0 A0"),
+    ("another number left", "3(x + 5) - 4 = 20", "3x - 4 = 20 // 3x = 24 // x = 8", "M0 M1 A0"),
+    ("on both sides", "3(x + 5) = x + 9", "3x = x + 9 // 2x = 9 // x = 4.5", "M0 M1 M0 A0"),
+    ("brackets within brackets", "4(2(x + 3) + 9) = -24", "-2x = 6", "M0 M0 A0"),
+    ("after the bracket is removed", "2(x + 3) = 14", "2x + 6 = 14 // 2x = 14", "M1 M0 A0"),
+)
+def test_3_7_a_term_left_out_in_removing_a_bracket_is_an_error_of_the_bracket(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
 def test_3_7_one_of_two_brackets_removed_is_not_the_stage() -> None:
     assert marks("2(x + 1) + 3(x - 2) = 21", "2x + 2 + 3(x - 2) = 21") == "M0 M0 A0"
 
@@ -477,6 +490,16 @@ def test_3_11_an_error_made_before_or_after_other_steps_is_referred_where_the_to
     ("unknowns from nowhere", "-19 = 5 - 3x", "x - 2x = 31 - 37", "M0 A0, referred 0-1"),
     ("one side and more", "(n + 5)/8 - 6 = -11", "-8n = 13 - 37", "M0 A0, referred 0-1"),
     ("no number to slip in", "2(y - 12) = 2y + 7", "-y = -19", "M0 M0 A0, referred 0-2"),
+    ("a term that stood nowhere", "6(x + 11) = 7x + 29", "7x = -37", "M0 M0 A0, referred 0-2"),
+    ("behind fractions", "(x - 12)/5 = (x - 10)/3", "6x = -30", "M0 M0 M0 A0, referred 0-3"),
+    ("exchanged or right", "1.1p + 3 = 0.6p - 4.3", "7.3 = 0.1p", "M0 M0 A0, referred 0-2"),
+    ("two brackets", "4(m - 1) + 2(m - 11) = 45", "3m = 67", "M0 M0 A0, referred 0-2"),
+    (
+        "two numbers moved with their signs",
+        "9(t + 9) - 3 = 41",
+        "9t + 81 + 41 = -3",
+        "M0 M0 A0, referred 0-1",
+    ),
 )
 def test_3_11_arbitrary_working_is_not_read_as_errors_by_chance(
     problem: str, lines: str, expected: str
