@@ -16,12 +16,12 @@ from itembank.algebra.grammar import (
     read_relation,
     same_signs,
 )
-from itembank.algebra.plain import read_plain
+from itembank.algebra.plain import read_plain, read_plain_parts
+from itembank.algebra.reading_groups import grouped
 from itembank.algebra.reading_labels import label_alone, label_at_head, label_at_tail
 from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
-from itembank.algebra.values import symbols
-from itembank.algebra.written import Line, Node, Note, Relation, Symbol
+from itembank.algebra.written import Line, Note, Relation
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
 
@@ -100,9 +100,9 @@ def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
     if len(text) > LONGEST_LINE:
         raise ReadingFault(LONGEST_LINE + 1, f"at most {LONGEST_LINE} characters", str(len(text)))
     alike = same_signs(text)
-    relation = read_plain(alike)
-    if relation is not None:
-        return (Line(alike, ((relation,),)),)
+    plain = read_plain_parts(alike)
+    if plain is not None:
+        return (Line(alike, grouped(plain)),)
     alike = made_plain(alike)
     lines = [_read_piece(alike, start, end, comma) for start, end in _pieces(alike)]
     return tuple(line for line in lines if line is not None)
@@ -277,8 +277,7 @@ def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, 
         body = re.sub(r"(?<=\d),(?=\d)", ".", body)
     elif (match := re.search(r"\d,\d", body)) and not is_plain_list(body):
         raise ReadingFault(column + match.start() + 1, "a decimal point", "a comma between digits")
-    relations: list[Relation] = []
-    groups: list[list[Relation]] = []
+    parts: list[tuple[Relation, str]] = []
     place = 0
     for match in re.finditer(r"\bor\b|\band\b|,|&|$", body, re.IGNORECASE):
         part = body[place : match.start()]
@@ -287,15 +286,11 @@ def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, 
             text, at = _worded(_FULL_STOP.sub("", part[lead:]), column + place + lead)
             found_plain = read_plain(text.strip())
             relation = read_relation(text, at) if found_plain is None else found_plain
-            relations.append(_with_left(relation, relations, groups))
+            parts.append((relation, match.group().lower()))
         elif match.group():
             raise ReadingFault(column + match.start(), "a relation", repr(match.group()))
-        if match.group().lower() == "or":
-            groups.append(relations)
-            relations = []
         place = match.end()
-    groups.append(relations)
-    return _solutions_apart(groups)
+    return grouped(parts)
 
 
 def _worded(body: str, column: int) -> tuple[str, int]:
@@ -308,33 +303,3 @@ def _worded(body: str, column: int) -> tuple[str, int]:
     return body[: match.start()] + " =".ljust(match.end() - match.start()) + body[
         match.end() :
     ], column
-
-
-def _with_left(
-    relation: Relation, relations: list[Relation], groups: list[list[Relation]]
-) -> Relation:
-    """``x = 2 or 3``: a bare number after a solution takes its left side."""
-    before = relations or (groups[-1] if groups else [])
-    if relation.signs or not before or not before[-1].signs:
-        return relation
-    return Relation((before[-1].sides[0], relation.sides[0]), ("=",))
-
-
-def _solutions_apart(groups: list[list[Relation]]) -> tuple[tuple[Relation, ...], ...]:
-    """``x = 2, x = 3`` are alternatives; ``x = 2, y = 3`` and ``x > 2, x < 3`` are one set."""
-    out: list[tuple[Relation, ...]] = []
-    for group in groups:
-        letters = [_solved(relation) for relation in group]
-        if len(group) > 1 and letters[0] is not None and len(set(letters)) == 1:
-            out.extend((relation,) for relation in group)
-        else:
-            out.append(tuple(group))
-    return tuple(out)
-
-
-def _solved(relation: Relation) -> str | None:
-    """The letter that a relation gives a value; an expression in other letters is none."""
-    left: Node = relation.sides[0]
-    if any(symbols(side) for side in relation.sides[1:]):
-        return None
-    return left.name if isinstance(left, Symbol) and relation.signs == ("=",) else None
