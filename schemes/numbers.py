@@ -41,7 +41,8 @@ def judge_numbers(
     plain = all(number_form(side) is not None for side in piece.sides)
     form = form_of(state.judge, piece)
     believed = not _true(piece) or state.judge.value_of(state.live.form) is None
-    if plain and form is not None and lead is None and believed and _loses_unknown(state, form):
+    lost = form is not None and lead is None and believed
+    if lost and (_loses_unknown(state, form) if plain else _contradicts(state, piece, form)):
         step = Step(number_, piece, form, line.notes)
         return judge_line(state.changed(lines_used=state.lines_used + 1), step, rules)
     return _computed(state, number_, piece, rules, last, lead)
@@ -52,6 +53,13 @@ def _loses_unknown(state: State, form: object) -> bool:
     if state.judge.value_of(state.live.form) is None:
         return True
     return bool(explain(state.judge, state.live.form, form))
+
+
+def _contradicts(state: State, piece: Relation, form: object) -> bool:
+    """``0 = 11 + 18`` after ``3x - 3x = 11 + 18``: a contradiction not worked out yet."""
+    judge, source = state.judge, state.live.form
+    none = judge.value_of(source) is None and not _true(piece)
+    return none and judge.follows(source, form) is not None
 
 
 def _stands(piece: Relation) -> bool:

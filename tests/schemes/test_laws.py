@@ -11,7 +11,7 @@ from random import Random
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from itembank.algebra.reading import ReadingFault, read_lines
@@ -25,6 +25,7 @@ from schemes.explaining import ERROR, RIGHT, explain
 from schemes.marking import mark_script
 from schemes.scheme import Settings
 from schemes.verdicts import MarkedScript, ScriptLine
+from tests.schemes import valid_steps
 from tests.schemes.rewriting import exchanged, plain, renamed, reordered
 
 HAND_MARKED = Path(__file__).parents[1] / "data" / "hand_marked_scripts.jsonl"
@@ -76,6 +77,29 @@ def test_no_valid_line_is_taken_for_an_error(case: tuple[Solution, Route]) -> No
     result = marked(found.problem, [line.text for line in route.lines])
     wrong = {"slip", "method error", "unexplained", "true by accident", "unreadable"}
     assert not wrong & {line.verdict for line in result.lines}
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.randoms(use_true_random=False), st.integers(1, 4))
+def test_steps_that_a_person_could_take_are_no_errors_however_many_are_skipped(
+    random: Random, most: int
+) -> None:
+    """Steps drawn without the solver; a line of before written again may be a new attempt (4.7).
+
+    Of several skipped that multiply twice, the line may be referred (3.12); one alone follows.
+    """
+    equation = valid_steps.problem(random)
+    question, lines = valid_steps.typed(equation), []
+    while not valid_steps.ends(equation) and len(lines) < 6:
+        for _ in range(random.randint(1, most)):
+            found = valid_steps.steps(equation, random)
+            equation = random.choice(found)() if found else equation
+        lines.append(valid_steps.typed(equation))
+    assume(lines)
+    result = marked(question, lines)
+    verdicts = {line.verdict for line in result.lines}
+    right = {"follows", "copied", "new attempt", "side working"}
+    assert verdicts <= (right if most == 1 else right | {"true by accident"})
 
 
 @settings(max_examples=100, deadline=None)

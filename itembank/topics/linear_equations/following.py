@@ -56,7 +56,7 @@ def fit(source: Equation, line: Equation) -> Fit | None:
                 best = Fit(factor, exchanged, cost)
         if best is not None and best.cost <= SCALED and source.balance.slope:
             break  # the sides exchanged, the factor is turned: that costs as much or more
-    return best or _fit_by_tens(source, line)
+    return best or _fit_by_tens(source, line) or _fit_by_divisor(source, line)
 
 
 def _fit_by_tens(source: Equation, line: Equation) -> Fit | None:
@@ -74,6 +74,21 @@ def _fit_by_tens(source: Equation, line: Equation) -> Fit | None:
                 cost = _cost(source, less, factor)
                 if cost is not None:
                     return Fit(factor * ten, exchanged, FURTHER + cost)
+    return None
+
+
+def _fit_by_divisor(source: Equation, line: Equation) -> Fit | None:
+    """``6x + 7 = -33`` as ``3x = -20``: terms moved and joined, then a common divisor taken out.
+
+    Right, but dear, so that no error is read so.
+    """
+    if any(value.denominator > 1 for value in line.balance):
+        return None
+    for exchanged, state in both_ways(line.balance):
+        for factor in _factors(source, state):
+            moved = _moves(source, state, factor) if abs(factor.numerator) == 1 else None
+            if moved is not None:
+                return Fit(factor, exchanged, FURTHER + moved)
     return None
 
 
@@ -182,16 +197,29 @@ def _cost(
         return None
     if not natural_factor(source, line, factor):
         return WHOLE if stays is None and _multiplied_through(source, line, factor) else None
-    moved_letters = _moved(source, LETTER, line.a / factor, stays)
-    if moved_letters is None and factor != 1:
-        return None
-    moved_numbers = _moved(source, NUMBER, line.b / factor, stays)
-    scaling = 0 if factor == 1 else TURNED if factor == -1 else SCALED
-    if moved_letters is not None and moved_numbers is not None:
-        return scaling + moved_letters + moved_numbers
-    if factor == 1 and (moved_letters is not None or moved_numbers is not None):
+    moved = _moves(source, line, factor, stays)
+    if moved is not None:
+        return moved + (0 if factor == 1 else TURNED if factor == -1 else SCALED)
+    if factor == 1 and any(
+        _moved(source, kind, value, stays) is not None
+        for kind, value in ((LETTER, line.a), (NUMBER, line.b))
+    ):
         return FURTHER  # one further amount taken from both sides, not a term of the line
     return None
+
+
+def _moves(
+    source: Equation,
+    line: Balance,
+    factor: Fraction,
+    stays: tuple[int, str, Fraction] | None = None,
+) -> int | None:
+    """The fewest terms to be moved before the factor makes the line of it; None for no way."""
+    letters = _moved(source, LETTER, line.a / factor, stays)
+    if letters is None:
+        return None
+    numbers = _moved(source, NUMBER, line.b / factor, stays)
+    return None if numbers is None else letters + numbers
 
 
 def _multiplied_through(source: Equation, line: Balance, factor: Fraction) -> bool:

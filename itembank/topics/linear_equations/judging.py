@@ -195,10 +195,15 @@ class LinearJudge(HashedOnce, PlainJudge):
         return slips.find_slip(source, form)
 
     def reached(self, source: Equation, form: Equation) -> frozenset[str]:
-        """The stages that stand reached; a line that loses the unknown implies no other (3.15)."""
-        if self.ended(form) and UNKNOWN in self.stages:
-            return written_by(form) | {UNKNOWN}
-        return reached_by(form, self.start)
+        """The stages that stand reached; a line that loses the unknown implies no other (3.15).
+
+        Where its terms still stand there (``3x - 3x = 29``), what else they show counts.
+        """
+        if not (self.ended(form) and UNKNOWN in self.stages):
+            return reached_by(form, self.start)
+        shows = any(holds_letter(part) for side in form for part in side)
+        seen = reached_by(form, self.start) if shows else frozenset()
+        return seen | written_by(form) | {UNKNOWN}
 
     def resting(self, form: Equation) -> frozenset[str]:
         """All constants on one side, where the work stops there."""

@@ -82,6 +82,7 @@ def test_3_2_the_noted_operation_worked_out_the_wrong_way_round_is_a_slip(
     ("fractions", "n/3 + n/4 = 14", "7n = 168 // n = 24", "M1 M1 A1"),
     ("sides exchanged", "9y - 8 = 4y + 7", "15 = 5y // y = 3", "M1 M1 A1"),
     ("all negative", "9 - 2m = 5 - 4m", "2m = -4 // m = -2", "M1 M1 A1"),
+    ("a common divisor taken out as well", "6k + 7 = -33", "3k = -20 // k = -20/3", "M1 A1"),
 )
 def test_3_3_an_equivalent_line_implies_the_stages_between(
     problem: str, lines: str, expected: str
@@ -598,6 +599,18 @@ def test_3_14_a_miscopied_term_keeps_the_method_and_loses_the_accuracy(
     ("identity", "4(y + 3) = 4y + 3", "4y + 3 = 4y + 3 // 3 = 3 // all values", "M0 M1 A0"),
     ("lost by a wrong inverse", "3x + 5 = 9 - 3x", "5 = 9 // no solution", "M0 M0 A0"),
     ("genuine", "8x - 5 = 8x - 9", "-5 = -9 // no solution", "M1 A1"),
+    (
+        "its terms still written: the bracket is seen to be removed",
+        "3(x - 6) = 3x + 11",
+        "3(x - 6) - 3x = 11 // 3x - 3x = 11 + 18 // 0 = 29 // no solution",
+        "M1 M1 A1",
+    ),
+    (
+        "a sum not worked out yet",
+        "3(x - 6) = 3x + 11",
+        "3x - 18 = 3x + 11 // 0 = 11 + 18 // no solution",
+        "M1 M1 A1",
+    ),
 )
 def test_3_15_the_line_that_loses_the_unknown(problem: str, lines: str, expected: str) -> None:
     assert marks(problem, lines) == expected
