@@ -83,7 +83,7 @@ _TAIL = re.compile(
     r"\s*(?:\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|[✓✔☑]|\bq\.?e\.?d\.?)\s*$",
     re.IGNORECASE,
 )
-_FULL_STOP = re.compile(r"\s*(?<!\.)\.?\s*$")
+_FULL_STOP = re.compile(r"\s*+(?<!\.)\.?\s*$")
 _BOTH = re.compile(r"\s*(?:on\s+|to\s+|from\s+)?(?:both|each)\s+sides?\s*$", re.IGNORECASE)
 
 

@@ -13,16 +13,17 @@ _NUMBER = r"(?:\(\s*\d\s*\)|\[\s*\d\s*\]|[①-⑨])"
 _NAME = rf"(?:eq(?:n|uation)?s?\.?\s*(?:{_NUMBER}|\d)|{_NUMBER})"
 _TERM = rf"(?:(?:\d+\s*[×x]?\s*)?{_NAME}(?:\s*(?:[×÷/]\s*|\s[xX]\s*|[xX](?=\s*\d))\d+)?)"
 _MADE = rf"-?\s*{_TERM}(?:\s*[+\-]\s*{_TERM})*"
+# Where a search begins with spaces it takes all of them (``++``): a wide gap stays cheap.
 _GIVES = r"\s*(?::|=+>|→|⇒|\bgives\b|\bgiving\b)\s*"
 _USING = r"(?:from\s+|using\s+|(?:[a-z]\s*=\s*-?[\d./]+\s+)?in(?:to)?\s+)"
 _HEAD = re.compile(rf"\s*{_USING}?(?P<made>{_MADE})(?:{_GIVES}|\s{{2,}}(?=\S))", re.IGNORECASE)
 _FROM = re.compile(rf"\s*{_USING}(?P<made>{_MADE})\s*,?\s+(?=\S)", re.IGNORECASE)
 _TAIL_GIVEN = re.compile(
-    rf"(?:\s+|\s*[.\-]{{2,}}\s*)(?:\(?\s*(?:in|into|from|using)\s+)?(?P<given>{_NAME})\s*\)?\s*$",
+    rf"(?:\s++|\s*+[.\-]{{2,}}\s*+)(?:\(?\s*(?:in|into|from|using)\s+)?(?P<given>{_NAME})\s*\)?\s*$",
     re.IGNORECASE,
 )
-_TAIL_MADE = re.compile(rf"\s{{2,}}(?:from\s+|using\s+)?(?P<made>{_MADE})\s*$", re.IGNORECASE)
-_TAIL_TIMES = re.compile(rf"\s+(?P<made>{_NAME}\s*[×xX]\s*\d+)\s*$", re.IGNORECASE)
+_TAIL_MADE = re.compile(rf"\s{{2,}}+(?:from\s+|using\s+)?(?P<made>{_MADE})\s*$", re.IGNORECASE)
+_TAIL_TIMES = re.compile(rf"\s++(?P<made>{_NAME}\s*[×xX]\s*\d+)\s*$", re.IGNORECASE)
 _ALONE = re.compile(rf"\s*(?P<made>{_MADE})\s*$", re.IGNORECASE)
 _ONE = re.compile(_NAME, re.IGNORECASE)
 _OPERATION = re.compile(r"[+\-×÷/xX]")
