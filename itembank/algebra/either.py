@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from itembank.algebra.values import walk
+from itembank.algebra.values import kinds, walk
 from itembank.algebra.written import (
     Bracket,
     Negative,
@@ -22,6 +22,9 @@ from itembank.algebra.written import (
 @lru_cache(maxsize=16384)
 def holds_either(node: Node) -> bool:
     """Whether a ``±`` stands anywhere in a tree."""
+    found = kinds(node)
+    if PlusMinus not in found and Sum not in found:
+        return False
     return any(
         isinstance(part, PlusMinus)
         or (isinstance(part, Sum) and any(sign == "±" for sign, _ in part.terms))

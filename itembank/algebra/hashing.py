@@ -1,4 +1,7 @@
-"""How is deep plain data kept cheap as a key? Its hash is worked out once and then remembered."""
+"""How is deep plain data kept cheap as a key? Its hash is worked out once and then remembered.
+
+A tree is also asked the same few questions again and again, at every node; it keeps the answers.
+"""
 
 from __future__ import annotations
 
@@ -29,3 +32,18 @@ class HashedOnce:
             found = hash((kind.__name__, values(self)))
             object.__setattr__(self, "_hash", found)
             return found
+
+
+class Tree(HashedOnce):
+    """A node that keeps what :mod:`itembank.algebra.values` finds out about it, once it is asked.
+
+    ``letters_held`` and ``kinds_held`` are the letters and the kinds of node that stand in it,
+    ``leaves_held`` a number that is the same for the same leaves in whatever order, and
+    ``value_held`` its canonical polynomial.
+    """
+
+    __slots__ = ("kinds_held", "leaves_held", "letters_held", "value_held")
+    letters_held: frozenset[str]
+    kinds_held: frozenset[type]
+    leaves_held: int
+    value_held: tuple[Any, ...]

@@ -13,7 +13,7 @@ from itertools import permutations
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.joining import Alternatives, apart, is_joined
-from itembank.algebra.values import NoValue, number, number_form, symbols, walk
+from itembank.algebra.values import NoValue, leaves, number, number_form, symbols, walk
 from itembank.algebra.written import (
     Bracket,
     Negative,
@@ -38,6 +38,8 @@ def same_relation(one: Relation, other: Relation) -> bool:
     if is_joined(one) or is_joined(other):
         return _same_alternatives(apart(one), apart(other))
     if one.signs != other.signs or len(one.sides) != len(other.sides):
+        return False
+    if sum(map(leaves, one.sides)) != sum(map(leaves, other.sides)):
         return False
     ours, theirs = _unordered_sides(one), _unordered_sides(other)
     return ours == theirs or (set(one.signs) <= {"=", "≠"} and ours == theirs[::-1])

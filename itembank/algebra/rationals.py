@@ -17,6 +17,7 @@ from itembank.algebra.values import (
     Monomial,
     NoValue,
     Polynomial,
+    kinds,
     number,
     polynomial,
     symbols,
@@ -35,6 +36,7 @@ from itembank.algebra.written import (
 
 ONE: Polynomial = (((), Fraction(1)),)
 Rational = tuple[Polynomial, Polynomial]
+_BELOW = frozenset((Quotient, Power))
 
 
 @lru_cache(maxsize=16384)
@@ -82,6 +84,8 @@ def unreduced(node: Node) -> Rational:
 @lru_cache(maxsize=16384)
 def has_letter_below(node: Node) -> bool:
     """Whether a letter stands below a fraction bar."""
+    if not kinds(node) & _BELOW:
+        return False
     return any(isinstance(part, Quotient) and symbols(part.bottom) for part in walk(node)) or any(
         isinstance(part, Power) and isinstance(part.exponent, Negative) and symbols(part.base)
         for part in walk(node)

@@ -12,7 +12,7 @@ from functools import lru_cache, total_ordering
 from math import floor, isqrt, lcm
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import MOST_BITS, NoValue, number, symbols, walk
+from itembank.algebra.values import MOST_BITS, NoValue, kinds, number, symbols
 from itembank.algebra.written import (
     Bracket,
     Negative,
@@ -211,10 +211,9 @@ def exact_value(node: Node, formal: bool = False) -> Exact:
     return _bounded(_valued(node, formal))
 
 
-@lru_cache(maxsize=16384)
 def holds_root(node: Node) -> bool:
     """Whether a root stands anywhere in a tree."""
-    return any(isinstance(part, Root) for part in walk(node))
+    return Root in kinds(node)
 
 
 def _valued(node: Node, formal: bool) -> Exact:

@@ -6,9 +6,10 @@ Arithmetic is exact (``Fraction``) throughout and bounded: a tree whose value wo
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import lru_cache
 from math import gcd, isqrt
+from typing import Any
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.written import (
@@ -40,13 +41,15 @@ MOST_TERMS = 120
 
 Monomial = tuple[tuple[str, int], ...]
 Polynomial = tuple[tuple[Monomial, Fraction], ...]
+Terms = dict[Monomial, Fraction]
+
+_NO_LETTER: frozenset[str] = frozenset()
 
 
 class NoValue(ValueError):
     """The expression has no exact value, or is no polynomial; the message says why."""
 
 
-@lru_cache(maxsize=16384)
 def polynomial(node: Node) -> Polynomial:
     """The canonical polynomial of an expression: monomials in order, no zero coefficient.
 
@@ -54,7 +57,14 @@ def polynomial(node: Node) -> Polynomial:
         NoValue: for division by zero or by a letter, a letter in an exponent, a decimal cut short,
             or a value beyond the bounds.
     """
-    return tuple(sorted((m, c) for m, c in _terms(node).items() if c))
+    if isinstance(node, Infinity):
+        raise NoValue("a set of numbers is no number")
+    try:
+        return node.value_held
+    except AttributeError:
+        found = tuple(sorted([(m, c) for m, c in _terms(node).items() if c]))
+        object.__setattr__(node, "value_held", found)
+        return found
 
 
 def number(node: Node) -> Fraction:
@@ -71,12 +81,48 @@ def number(node: Node) -> Fraction:
     raise NoValue("a letter is left")
 
 
-@lru_cache(maxsize=16384)
 def symbols(node: Node) -> frozenset[str]:
     """The letters that stand in an expression, also those that cancel."""
-    if isinstance(node, Symbol):
-        return frozenset((node.name,))
-    return frozenset().union(*map(symbols, children(node)))
+    if isinstance(node, Infinity):
+        return _NO_LETTER
+    try:
+        return node.letters_held
+    except AttributeError:
+        inner = children(node)
+        if inner:
+            found = _NO_LETTER.union(*map(symbols, inner))
+        else:
+            found = frozenset((node.name,)) if isinstance(node, Symbol) else _NO_LETTER
+        object.__setattr__(node, "letters_held", found)
+        return found
+
+
+def kinds(node: Node) -> frozenset[type]:
+    """The kinds of node that stand in a tree, its own among them."""
+    if isinstance(node, Infinity):
+        return frozenset((Infinity,))
+    try:
+        return node.kinds_held
+    except AttributeError:
+        found = frozenset((type(node),)).union(*map(kinds, children(node)))
+        object.__setattr__(node, "kinds_held", found)
+        return found
+
+
+def leaves(node: Node) -> int:
+    """A number that is the same for trees with the same numbers and letters, in any order.
+
+    Trees of which it differs have other leaves; those of which it does not are to be compared.
+    """
+    if isinstance(node, Infinity):
+        return 0
+    try:
+        return node.leaves_held
+    except AttributeError:
+        inner = children(node)
+        found = sum(map(leaves, inner)) if inner else hash(node)
+        object.__setattr__(node, "leaves_held", found)
+        return found
 
 
 @lru_cache(maxsize=16384)
@@ -87,32 +133,29 @@ def relation_symbols(relation: Relation) -> frozenset[str]:
 
 def walk(node: Node) -> Iterator[Node]:
     """Every node of a tree, the whole first."""
-    yield node
-    for child in children(node):
-        yield from walk(child)
+    waiting = [node]
+    while waiting:
+        node = waiting.pop()
+        yield node
+        waiting.extend(reversed(children(node)))
 
 
 def children(node: Node) -> tuple[Node, ...]:
     """The nodes directly inside a node, in the order written."""
-    match node:
-        case Sum(terms):
-            return tuple(body for _, body in terms)
-        case Product(factors):
-            return factors
-        case Quotient(top, bottom):
-            return (top, bottom)
-        case Power(base, exponent):
-            return (base, exponent)
-        case Negative(body) | Positive(body) | PlusMinus(body) | Root(body) | Bracket(body):
-            return (body,)
-        case Interval(_, low, high):
-            return (low, high)
-        case Listed(items):
-            return items
-        case SetBuilder(letter, sides):
-            return (letter, *sides)
-        case _:
-            return ()
+    inside = _INSIDE.get(type(node))
+    return () if inside is None else inside(node)
+
+
+_INSIDE: dict[type, Callable[[Any], tuple[Node, ...]]] = {
+    Sum: lambda node: tuple([body for _, body in node.terms]),
+    Product: lambda node: node.factors,
+    Quotient: lambda node: (node.top, node.bottom),
+    Power: lambda node: (node.base, node.exponent),
+    Interval: lambda node: (node.low, node.high),
+    Listed: lambda node: node.items,
+    SetBuilder: lambda node: (node.letter, *node.sides),
+    **dict.fromkeys((Negative, Positive, PlusMinus, Root, Bracket), lambda node: (node.body,)),
+}
 
 
 def recurring_values(node: Recurring) -> tuple[Fraction, ...]:
@@ -133,64 +176,54 @@ def _recurring(plain: str, block: str) -> Fraction:
     return Fraction(int(whole + after or "0"), 10 ** len(after)) + tail
 
 
-def _terms(node: Node) -> dict[Monomial, Fraction]:
-    match node:
-        case Integer(digits):
-            return {(): Fraction(int(digits))}
-        case Decimal(text):
-            return {(): Fraction(text)}
-        case Mixed(whole, top, bottom):
-            if int(bottom) == 0:
-                raise NoValue("division by zero")
-            return {(): int(whole) + Fraction(int(top), int(bottom))}
-        case Recurring():
-            return {(): recurring_values(node)[0]}
-        case CutShort():
-            raise NoValue("a decimal cut short has no exact value")
-        case Symbol(name):
-            return {((name, 1),): Fraction(1)}
-        case Negative(body):
-            return {m: -c for m, c in _terms(body).items()}
-        case Positive(body) | Bracket(body):
-            return _terms(body)
-        case PlusMinus():
-            raise NoValue("plus or minus stands for two values")
-        case Root(body):
-            return _rooted(body)
-        case Sum(terms):
-            return _added(terms)
-        case Product(factors):
-            out = _terms(factors[0])
-            for factor in factors[1:]:
-                out = _multiplied(out, _terms(factor))
-            return out
-        case Quotient(top, bottom):
-            divisor = number(bottom) if not symbols(bottom) else None
-            if divisor is None:
-                raise NoValue("division by a letter")
-            if divisor == 0:
-                raise NoValue("division by zero")
-            return {m: _bounded(c / divisor) for m, c in _terms(top).items()}
-        case Power(base, exponent):
-            return _raised(_terms(base), exponent)
-        case Infinity() | Interval() | Listed() | SetBuilder():
-            raise NoValue("a set of numbers is no number")
-    raise AssertionError(node)
+def _terms(node: Node) -> Terms:
+    return _TERMS[type(node)](node)
 
 
-def _added(terms: tuple[tuple[str, Node], ...]) -> dict[Monomial, Fraction]:
-    out: dict[Monomial, Fraction] = {}
-    for sign, body in terms:
+def _mixed(node: Mixed) -> Terms:
+    if int(node.bottom) == 0:
+        raise NoValue("division by zero")
+    return {(): int(node.whole) + Fraction(int(node.top), int(node.bottom))}
+
+
+def _multiplied_out(node: Product) -> Terms:
+    out = _terms(node.factors[0])
+    for factor in node.factors[1:]:
+        out = _multiplied(out, _terms(factor))
+    return out
+
+
+def _divided(node: Quotient) -> Terms:
+    if symbols(node.bottom):
+        raise NoValue("division by a letter")
+    divisor = number(node.bottom)
+    if divisor == 0:
+        raise NoValue("division by zero")
+    return {m: _bounded(c / divisor) for m, c in _terms(node.top).items()}
+
+
+def _refusing(words: str) -> Callable[[Any], Terms]:
+    def refuse(node: Any) -> Terms:
+        raise NoValue(words)
+
+    return refuse
+
+
+def _added(node: Sum) -> Terms:
+    out: Terms = {}
+    for sign, body in node.terms:
         if sign == "±":
             raise NoValue("plus or minus stands for two values")
         for monomial, coefficient in _terms(body).items():
             signed = coefficient if sign == "+" else -coefficient
-            out[monomial] = _bounded(out.get(monomial, Fraction(0)) + signed)
+            before = out.get(monomial)
+            out[monomial] = _bounded(signed if before is None else before + signed)
     return out
 
 
-def _rooted(body: Node) -> dict[Monomial, Fraction]:
+def _rooted(node: Root) -> Terms:
     """``√9`` is 3; a root that is no rational number has no value here."""
+    body = node.body
     if symbols(body):
         raise NoValue("a letter below a root")
     square = number(body)
@@ -202,14 +235,13 @@ def _rooted(body: Node) -> dict[Monomial, Fraction]:
     return {(): Fraction(top, bottom)}
 
 
-def _multiplied(
-    left: dict[Monomial, Fraction], right: dict[Monomial, Fraction]
-) -> dict[Monomial, Fraction]:
-    out: dict[Monomial, Fraction] = {}
+def _multiplied(left: Terms, right: Terms) -> Terms:
+    out: Terms = {}
     for m, c in left.items():
         for n, d in right.items():
             joined = _monomial(m, n)
-            out[joined] = _bounded(out.get(joined, Fraction(0)) + c * d)
+            before = out.get(joined)
+            out[joined] = _bounded(c * d if before is None else before + c * d)
     if len(out) > MOST_TERMS:
         raise NoValue("too many terms")
     return out
@@ -224,7 +256,8 @@ def _monomial(m: Monomial, n: Monomial) -> Monomial:
     return tuple(sorted(powers.items()))
 
 
-def _raised(base: dict[Monomial, Fraction], exponent: Node) -> dict[Monomial, Fraction]:
+def _raised(node: Power) -> Terms:
+    base, exponent = _terms(node.base), node.exponent
     if symbols(exponent):
         raise NoValue("a letter in an exponent")
     power = number(exponent)
@@ -234,10 +267,33 @@ def _raised(base: dict[Monomial, Fraction], exponent: Node) -> dict[Monomial, Fr
         if set(base) - {()} or not base.get((), 0):
             raise NoValue("a negative power of a letter or of zero")
         return {(): _bounded(Fraction(1) / base[()] ** int(-power))}
-    out: dict[Monomial, Fraction] = {(): Fraction(1)}
-    for _ in range(int(power)):
+    if power == 0:
+        return {(): Fraction(1)}
+    out = base
+    for _ in range(int(power) - 1):
         out = _multiplied(out, base)
     return out
+
+
+_SETS = (Infinity, Interval, Listed, SetBuilder)
+_TERMS: dict[type, Callable[[Any], Terms]] = {
+    Integer: lambda node: {(): Fraction(int(node.digits))},
+    Decimal: lambda node: {(): Fraction(node.text)},
+    Mixed: _mixed,
+    Recurring: lambda node: {(): recurring_values(node)[0]},
+    CutShort: _refusing("a decimal cut short has no exact value"),
+    Symbol: lambda node: {((node.name, 1),): Fraction(1)},
+    Negative: lambda node: {m: -c for m, c in _terms(node.body).items()},
+    Positive: lambda node: _terms(node.body),
+    Bracket: lambda node: _terms(node.body),
+    PlusMinus: _refusing("plus or minus stands for two values"),
+    Root: _rooted,
+    Sum: _added,
+    Product: _multiplied_out,
+    Quotient: _divided,
+    Power: _raised,
+    **dict.fromkeys(_SETS, _refusing("a set of numbers is no number")),
+}
 
 
 def _bounded(value: Fraction) -> Fraction:

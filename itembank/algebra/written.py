@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from itembank.algebra.hashing import HashedOnce
+from itembank.algebra.hashing import HashedOnce, Tree
 
 
 @dataclass(frozen=True, slots=True)
-class Integer(HashedOnce):
+class Integer(Tree):
     """A whole number as its digits: ``12``."""
 
     __hash__ = HashedOnce.__hash__
@@ -22,7 +22,7 @@ class Integer(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Decimal(HashedOnce):
+class Decimal(Tree):
     """A terminating decimal as written, with a point: ``2.50``."""
 
     __hash__ = HashedOnce.__hash__
@@ -31,7 +31,7 @@ class Decimal(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Recurring(HashedOnce):
+class Recurring(Tree):
     """A decimal whose recurrence is marked: ``plain`` up to the block (``5.8``), ``block`` (``3``).
 
     ``mark`` tells how it was marked: ``dot``, ``bar``, ``word`` or ``dots`` (``5.8333...``);
@@ -47,7 +47,7 @@ class Recurring(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class CutShort(HashedOnce):
+class CutShort(Tree):
     """A decimal that goes on without saying how: ``5.83...``. Its value is not known exactly."""
 
     __hash__ = HashedOnce.__hash__
@@ -56,7 +56,7 @@ class CutShort(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Mixed(HashedOnce):
+class Mixed(Tree):
     """A mixed number: ``2 3/4``; digits only, no sign."""
 
     __hash__ = HashedOnce.__hash__
@@ -67,7 +67,7 @@ class Mixed(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Symbol(HashedOnce):
+class Symbol(Tree):
     """A letter that stands for a number: ``x``."""
 
     __hash__ = HashedOnce.__hash__
@@ -76,7 +76,7 @@ class Symbol(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Negative(HashedOnce):
+class Negative(Tree):
     """A minus written before something: ``-3``, ``-(x + 1)``, ``--3``."""
 
     __hash__ = HashedOnce.__hash__
@@ -85,7 +85,7 @@ class Negative(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Positive(HashedOnce):
+class Positive(Tree):
     """A plus written before something: ``+3``."""
 
     __hash__ = HashedOnce.__hash__
@@ -94,7 +94,7 @@ class Positive(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class PlusMinus(HashedOnce):
+class PlusMinus(Tree):
     """A plus-or-minus written before something: ``±3``. It stands for two values."""
 
     __hash__ = HashedOnce.__hash__
@@ -103,7 +103,7 @@ class PlusMinus(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Sum(HashedOnce):
+class Sum(Tree):
     """Terms in the order written, each with the sign before it: ``+``, ``-`` or ``±``.
 
     The first sign is always ``+``: a leading minus is a :class:`Negative` body.
@@ -116,7 +116,7 @@ class Sum(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Product(HashedOnce):
+class Product(Tree):
     """Factors in the order written.
 
     ``marks[i]`` stands between factors i and i + 1: ``""`` where it is implied (``3x``), ``×``
@@ -130,7 +130,7 @@ class Product(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Quotient(HashedOnce):
+class Quotient(Tree):
     """``top`` over ``bottom``; ``mark`` is ``/`` (a fraction bar) or ``÷``."""
 
     __hash__ = HashedOnce.__hash__
@@ -141,7 +141,7 @@ class Quotient(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Power(HashedOnce):
+class Power(Tree):
     """``base ^ exponent``."""
 
     __hash__ = HashedOnce.__hash__
@@ -151,7 +151,7 @@ class Power(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Root(HashedOnce):
+class Root(Tree):
     """The square root of ``body``: ``√17``, ``√(x + 1)``."""
 
     __hash__ = HashedOnce.__hash__
@@ -160,7 +160,7 @@ class Root(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Bracket(HashedOnce):
+class Bracket(Tree):
     """A bracket as written; ``kind`` is its opening character: ``(``, ``[`` or ``{``."""
 
     __hash__ = HashedOnce.__hash__
@@ -175,7 +175,7 @@ class Infinity:
 
 
 @dataclass(frozen=True, slots=True)
-class Interval(HashedOnce):
+class Interval(Tree):
     """All numbers between two ends: ``[-2, 5)``, ``]3, ∞[``, with its signs as written."""
 
     __hash__ = HashedOnce.__hash__
@@ -187,7 +187,7 @@ class Interval(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class Listed(HashedOnce):
+class Listed(Tree):
     """A set by its members: ``{-1, 0, 1}``."""
 
     __hash__ = HashedOnce.__hash__
@@ -196,7 +196,7 @@ class Listed(HashedOnce):
 
 
 @dataclass(frozen=True, slots=True)
-class SetBuilder(HashedOnce):
+class SetBuilder(Tree):
     """A set by the condition that its members meet: ``{x : x > 3}``, the condition as a chain."""
 
     __hash__ = HashedOnce.__hash__

@@ -8,7 +8,7 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial, factored
 from itembank.algebra.polynomials import constant, scaled, total_degree
 from itembank.algebra.rationals import common_factor
-from itembank.algebra.values import Polynomial, polynomial, symbols, walk
+from itembank.algebra.values import Polynomial, kinds, polynomial, symbols, walk
 from itembank.algebra.written import Integer, Negative, Node, Power, Product, Quotient, Sum
 from itembank.topics.expressions.trees import (
     factors,
@@ -61,12 +61,12 @@ def flat_fractions(body: Node) -> tuple[tuple[Node, Node], ...]:
 
 
 def _nested(node: Node) -> bool:
-    return any(isinstance(part, Quotient) for part in walk(node))
+    return Quotient in kinds(node)
 
 
 def has_division(body: Node) -> bool:
     """Whether a fraction is divided by something, not yet turned over."""
-    return any(
+    return _nested(body) and any(
         isinstance(part, Quotient)
         and (part.mark == "÷" or _nested(part.top) or _nested(part.bottom))
         and symbols(part)

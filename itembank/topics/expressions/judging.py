@@ -14,7 +14,7 @@ from itembank.algebra.matching import same_relation
 from itembank.algebra.polynomials import constant
 from itembank.algebra.rationals import rational
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, number, symbols, walk
+from itembank.algebra.values import NoValue, kinds, number, symbols
 from itembank.algebra.worths import Worth
 from itembank.algebra.written import CutShort, Integer, Node, Relation, Symbol
 from itembank.topics.expressions.errors import JOINED, wrongs, wrongs_to
@@ -216,7 +216,7 @@ class ExpressionJudge(PlainJudge):
 
 @lru_cache(maxsize=16384)
 def _stated(node: Node, kind: str) -> Answer | None:
-    if any(isinstance(part, CutShort) for part in walk(node)):
+    if CutShort in kinds(node):
         return Answer(node, (), True) if kind == PUT else None
     try:
         left = unfinished(plain(node), kind)

@@ -11,7 +11,7 @@ from functools import cached_property
 
 from itembank.algebra.reading import read_line
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, number, polynomial, symbols, walk
+from itembank.algebra.values import NoValue, kinds, number, polynomial, symbols, walk
 from itembank.algebra.worths import HIGHEST_EXPONENT, at_point
 from itembank.algebra.written import (
     CutShort,
@@ -41,6 +41,7 @@ COLLECT, EXPAND, PUT, CANCEL, MULTIPLY, ADD = (
 FRACTIONS = (CANCEL, MULTIPLY, ADD)
 
 MOST_LETTERS = 6
+_REFUSED = frozenset((Root, PlusMinus, CutShort))
 
 _WHEN = re.compile(r"[\s,;]+(?:when|where|if|given\s+that|given|for|with)\s+(?=[a-zA-Z]\s*=)")
 
@@ -130,9 +131,8 @@ def task_of(relation: Relation, values: tuple[Relation, ...]) -> Task:
         kind = "an equation" if sign == "=" else f"a relation with {sign}"
         raise OtherKind(f"this is no expression but {kind}")
     _check_values(found)
-    for part in walk(found.node):
-        if isinstance(part, Root | PlusMinus | CutShort):
-            raise TopicError("this topic takes no roots, no ± and no decimals cut short")
+    if kinds(found.node) & _REFUSED:
+        raise TopicError("this topic takes no roots, no ± and no decimals cut short")
     letters = symbols(found.node)
     if not letters and not values:
         raise OtherKind("this topic takes expressions with letters; here there is none")

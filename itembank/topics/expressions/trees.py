@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.polynomials import in_order
-from itembank.algebra.values import Monomial, Polynomial, number_form, symbols, walk
+from itembank.algebra.values import Monomial, Polynomial, kinds, number_form, symbols, walk
 from itembank.algebra.written import (
     Bracket,
     Integer,
@@ -154,7 +154,9 @@ def over(top: Node, bottom: Node) -> Node:
 @lru_cache(maxsize=16384)
 def has_fraction(node: Node) -> bool:
     """Whether a fraction bar stands below or above a letter."""
-    return any(isinstance(part, Quotient) and symbols(part) for part in walk(node))
+    return Quotient in kinds(node) and any(
+        isinstance(part, Quotient) and symbols(part) for part in walk(node)
+    )
 
 
 def whole(value: int) -> Node:
