@@ -85,19 +85,22 @@ def common_monomial(polynomial: Polynomial) -> tuple[Fraction, Monomial]:
 
     ``12x^2 - 18x`` gives 6 and x.
     """
-    above = gcd(*(int(size.numerator) for _, size in polynomial))
-    below = lcm(*(int(size.denominator) for _, size in polynomial))
-    number = Fraction(above, below)
+    above = gcd(*[int(size.numerator) for _, size in polynomial])
+    below = lcm(*[int(size.denominator) for _, size in polynomial])
+    sign = -1 if leading(polynomial)[1] < 0 else 1
     common = dict(polynomial[0][0])
     for monomial, _ in polynomial[1:]:
+        if not common:
+            break
         powers = dict(monomial)
         common = {k: min(v, powers[k]) for k, v in common.items() if k in powers}
-    sign = -1 if leading(polynomial)[1] < 0 else 1
-    return sign * number, tuple(sorted(common.items()))
+    return Fraction(sign * above, below), tuple(sorted(common.items()))
 
 
 def without_monomial(polynomial: Polynomial, number: Fraction, letters: Monomial) -> Polynomial:
     """The polynomial divided by ``number`` times ``letters``, which must divide it."""
+    if not letters:
+        return scaled(polynomial, 1 / number)
     found = []
     for monomial, size in polynomial:
         left = divided_monomial(monomial, letters)
@@ -160,6 +163,9 @@ def _irreducible(rest: Polynomial) -> Iterator[Polynomial]:
         yield rest
         return
     letters = letters_of(rest)
+    if len(letters) == 1 and total_degree(rest) < 3:
+        yield from _linear_factors(rest, letters[0])
+        return
     letter = min(letters, key=lambda name: degree_in(rest, name))
     split = _coefficient_factor(rest, letter)
     if split is None:
@@ -173,6 +179,19 @@ def _irreducible(rest: Polynomial) -> Iterator[Polynomial]:
         return
     for part in split:
         yield from _irreducible(_primitive(part))
+
+
+def _linear_factors(rest: Polynomial, letter: str) -> Iterator[Polynomial]:
+    """The factors of a primitive polynomial of degree 1 or 2 in one letter: whole numbers do."""
+    by_power = {monomial[0][1] if monomial else 0: int(size) for monomial, size in rest}
+    pair = (
+        quadratic_factors(by_power[2], by_power.get(1, 0), by_power[0]) if 2 in by_power else None
+    )
+    if pair is None:
+        yield rest
+        return
+    for slope, number in pair:
+        yield ((), Fraction(number)), (((letter, 1),), Fraction(slope))
 
 
 def _coefficient_factor(rest: Polynomial, letter: str) -> tuple[Polynomial, Polynomial] | None:

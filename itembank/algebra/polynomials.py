@@ -7,6 +7,7 @@ total degree, then the letter that comes first in the alphabet.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import isqrt
 
 from itembank.algebra.exact import Fraction
@@ -14,26 +15,32 @@ from itembank.algebra.values import Monomial, Polynomial
 
 Terms = dict[Monomial, Fraction]
 Term = tuple[Monomial, Fraction]
+Rank = tuple[int, tuple[tuple[int, int], ...]]
 
 MOST_STEPS = 200
 
 
 def plus(one: Polynomial, other: Polynomial) -> Polynomial:
     """The sum of two polynomials."""
+    if not one or not other:
+        return one or other
     out = dict(one)
     for monomial, size in other:
-        out[monomial] = out.get(monomial, Fraction(0)) + size
+        before = out.get(monomial)
+        out[monomial] = size if before is None else before + size
     return canonical(out)
 
 
 def minus(one: Polynomial, other: Polynomial) -> Polynomial:
     """The first polynomial less the second."""
-    return plus(one, scaled(other, Fraction(-1)))
+    return plus(one, tuple([(monomial, -size) for monomial, size in other]))
 
 
 def scaled(polynomial: Polynomial, number: Fraction) -> Polynomial:
     """The polynomial times a number that is not zero."""
-    return tuple((monomial, size * number) for monomial, size in polynomial)
+    if number == 1:
+        return polynomial
+    return tuple([(monomial, size * number) for monomial, size in polynomial])
 
 
 def times(one: Polynomial, other: Polynomial) -> Polynomial:
@@ -42,21 +49,24 @@ def times(one: Polynomial, other: Polynomial) -> Polynomial:
     for left, size in one:
         for right, factor in other:
             joined = joined_monomial(left, right)
-            out[joined] = out.get(joined, Fraction(0)) + size * factor
+            before = out.get(joined)
+            out[joined] = size * factor if before is None else before + size * factor
     return canonical(out)
 
 
 def power(base: Polynomial, exponent: int) -> Polynomial:
     """A polynomial raised to a whole power of 0 or more."""
-    out: Polynomial = (((), Fraction(1)),)
-    for _ in range(exponent):
+    if exponent == 0:
+        return (((), Fraction(1)),)
+    out = base
+    for _ in range(exponent - 1):
         out = times(out, base)
     return out
 
 
 def canonical(terms: Terms) -> Polynomial:
     """Terms in order, those of coefficient zero left out."""
-    return tuple(sorted((m, size) for m, size in terms.items() if size))
+    return tuple(sorted([(m, size) for m, size in terms.items() if size]))
 
 
 def quotient(polynomial: Polynomial, divisor: Polynomial) -> Polynomial | None:
@@ -115,23 +125,25 @@ def in_order(polynomial: Polynomial) -> tuple[Term, ...]:
     return tuple(sorted(polynomial, key=_rank_of, reverse=True))
 
 
-def _rank_of(term: Term) -> tuple[int, tuple[tuple[int, int], ...]]:
+def _rank_of(term: Term) -> Rank:
     return _rank(term[0])
 
 
-def _rank(monomial: Monomial) -> tuple[int, tuple[tuple[int, int], ...]]:
+@lru_cache(maxsize=4096)
+def _rank(monomial: Monomial) -> Rank:
     """Total degree, then the powers of the letters in the order of the alphabet."""
-    return sum(e for _, e in monomial), tuple((-ord(name[0]), e) for name, e in monomial)
+    return sum([e for _, e in monomial]), tuple([(-ord(name[0]), e) for name, e in monomial])
 
 
 def total_degree(polynomial: Polynomial) -> int:
     """The highest total degree of a term; 0 for a number."""
-    return max((sum(e for _, e in monomial) for monomial, _ in polynomial), default=0)
+    return max([_rank(monomial)[0] for monomial, _ in polynomial], default=0)
 
 
 def letters_of(polynomial: Polynomial) -> tuple[str, ...]:
     """The letters that stand in a polynomial, in the order of the alphabet."""
-    return tuple(sorted({name for monomial, _ in polynomial for name, _ in monomial}))
+    found = {name for monomial, _ in polynomial for name, _ in monomial}
+    return tuple(found) if len(found) < 2 else tuple(sorted(found))
 
 
 def degree_in(polynomial: Polynomial, letter: str) -> int:
@@ -159,6 +171,8 @@ def constant(polynomial: Polynomial) -> Fraction | None:
 
 def joined_monomial(one: Monomial, other: Monomial) -> Monomial:
     """The product of two monomials."""
+    if not one or not other:
+        return one or other
     powers = dict(one)
     for name, exponent in other:
         powers[name] = powers.get(name, 0) + exponent
@@ -167,10 +181,12 @@ def joined_monomial(one: Monomial, other: Monomial) -> Monomial:
 
 def divided_monomial(one: Monomial, other: Monomial) -> Monomial | None:
     """The quotient of two monomials; None where a power would be negative."""
+    if not other:
+        return one
     powers = dict(one)
     for name, exponent in other:
         left = powers.get(name, 0) - exponent
         if left < 0:
             return None
         powers[name] = left
-    return tuple(sorted((name, e) for name, e in powers.items() if e))
+    return tuple(sorted([(name, e) for name, e in powers.items() if e]))
