@@ -12,16 +12,16 @@ import re
 from itembank.algebra.grammar import (
     LONGEST_LINE,
     ReadingFault,
-    read_expression,
     read_relation,
     same_signs,
 )
+from itembank.algebra.grammar import read_expression as read_by_grammar
 from itembank.algebra.plain import read_plain, read_plain_parts
 from itembank.algebra.reading_groups import grouped
 from itembank.algebra.reading_labels import label_alone, label_at_head, label_at_tail
 from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
-from itembank.algebra.written import Line, Note, Relation
+from itembank.algebra.written import Line, Node, Note, Relation
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
 
@@ -106,6 +106,16 @@ def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
     alike = made_plain(alike)
     lines = [_read_piece(alike, start, end, comma) for start, end in _pieces(alike)]
     return tuple(line for line in lines if line is not None)
+
+
+def read_expression(text: str) -> Node:
+    """Read one expression.
+
+    Raises:
+        ReadingFault: with the column and what was expected there.
+    """
+    plain = read_plain(same_signs(text)) if len(text) <= LONGEST_LINE else None
+    return plain.sides[0] if plain and not plain.signs else read_by_grammar(text)
 
 
 def read_line(text: str, *, comma: bool = False) -> Line:

@@ -1,8 +1,8 @@
 """What does SymPy say a written tree is? The independent route of every topic's check.
 
 Mappers of its own from the written tree to SymPy, no parsing and no ``eval``: to its ring of
-polynomials in one letter, its field of rational functions in several, and to its expressions where
-roots stand. SymPy is imported on first use only.
+polynomials in one letter, to fractions of its polynomials in several, compared by multiplying
+crosswise, and to its expressions where roots stand. SymPy is imported on first use only.
 """
 
 from __future__ import annotations
@@ -31,6 +31,9 @@ from itembank.algebra.written import (
 )
 from itembank.topics.kinds import CheckFailed
 
+Fractions = tuple[Any, Any]
+"""A numerator and a denominator of SymPy's; None for the denominator 1."""
+
 
 def same_expressions(one: str, other: str) -> bool:
     """Whether two typed expressions are the same rational function of their letters, by SymPy.
@@ -48,50 +51,16 @@ def same_trees(one: Node, other: Node) -> bool:
         CheckFailed: for what has no exact value, or is no rational function.
     """
     letters = tuple(sorted(symbols(one) | symbols(other)))
-    return bool(in_field(one, letters) == in_field(other, letters))
+    return same_fractions(in_fractions(one, letters), in_fractions(other, letters))
 
 
-@lru_cache(maxsize=256)
-def _field(letters: tuple[str, ...]) -> tuple[Any, dict[str, Any]]:
-    from sympy import QQ
-    from sympy.polys.fields import field
-
-    functions, *generators = field(letters or ("u",), QQ)
-    return functions, dict(zip(letters, generators, strict=False))
-
-
-@lru_cache(maxsize=8192)
-def in_field(node: Node, letters: tuple[str, ...]) -> Any:
-    """The tree as an element of SymPy's field of rational functions of ``letters``.
-
-    Raises:
-        CheckFailed: for a division by zero, a root, or what has no exact value.
-    """
-    functions, generators = _field(letters)
-    match node:
-        case Symbol(name):
-            return generators[name]
-        case Negative(body):
-            return -in_field(body, letters)
-        case Positive(body) | Bracket(body):
-            return in_field(body, letters)
-        case Sum(terms) if all(sign in "+-" for sign, _ in terms):
-            signed = (in_field(b, letters) * (1 if sign == "+" else -1) for sign, b in terms)
-            return sum(signed, functions(0))
-        case Product(factors):
-            out = functions(1)
-            for factor in factors:
-                out = out * in_field(factor, letters)
-            return out
-        case Quotient(top, bottom):
-            below = in_field(bottom, letters)
-            if not below:
-                raise CheckFailed("a division by zero")
-            return in_field(top, letters) / below
-        case Power(base, exponent):
-            return in_field(base, letters) ** int(_constant(exponent))
-        case _:
-            return functions(in_sympy(node).coeff(1))
+def same_fractions(one: Fractions, other: Fractions) -> bool:
+    """Whether two fractions are the same, multiplied crosswise."""
+    (top, bottom), (above, below) = one, other
+    if bottom == below:
+        return bool(top == above)
+    left = top if below is None else top * below
+    return bool(left == (above if bottom is None else above * bottom))
 
 
 @lru_cache(maxsize=256)
@@ -99,40 +68,99 @@ def _ring_in(letters: tuple[str, ...]) -> tuple[Any, dict[str, Any]]:
     from sympy import QQ
     from sympy.polys.rings import ring as ring_of
 
-    polynomials, *generators = ring_of(letters, QQ)
-    return polynomials, dict(zip(letters, generators, strict=True))
+    polynomials, *generators = ring_of(letters or ("u",), QQ)
+    return polynomials, dict(zip(letters, generators, strict=False))
 
 
-@lru_cache(maxsize=8192)
 def in_ring(node: Node, letters: tuple[str, ...]) -> Any:
     """The tree as an element of SymPy's ring of polynomials in ``letters``.
 
     Raises:
         CheckFailed: for what is no polynomial in the letters, or has no exact value.
     """
+    top, bottom = in_fractions(node, letters)
+    if bottom is not None:
+        raise CheckFailed("a letter below a fraction bar")
+    return top
+
+
+@lru_cache(maxsize=8192)
+def in_fractions(node: Node, letters: tuple[str, ...]) -> Fractions:
+    """The tree as a numerator and a denominator in SymPy's ring of polynomials in ``letters``.
+
+    The denominator is None where no letter stands below a bar; nothing is cancelled.
+
+    Raises:
+        CheckFailed: for a division by zero, a root, or what has no exact value.
+    """
     polynomials, generators = _ring_in(letters)
     match node:
-        case Symbol(name) if name in generators:
-            return generators[name]
-        case Negative(body):
-            return -in_ring(body, letters)
-        case Positive(body) | Bracket(body):
-            return in_ring(body, letters)
+        case Integer(digits):
+            return polynomials.ground_new(int(digits)), None
+        case Symbol(name):
+            if name not in generators:
+                raise CheckFailed(f"the letter {name} is none of the problem's")
+            return generators[name], None
         case Sum(terms) if all(sign in "+-" for sign, _ in terms):
-            out = polynomials.zero
-            for sign, body in terms:
-                one = in_ring(body, letters)
-                out = out + one if sign == "+" else out - one
-            return out
+            return _added([(sign, in_fractions(body, letters)) for sign, body in terms])
         case Product((first, *rest)):
-            out = in_ring(first, letters)
+            found = in_fractions(first, letters)
             for factor in rest:
-                out = out * in_ring(factor, letters)
-            return out
-        case Quotient(top, bottom):
-            return in_ring(top, letters) * (1 / _constant(bottom))
+                found = _multiplied(found, in_fractions(factor, letters))
+            return found
+        case Negative(body):
+            top, bottom = in_fractions(body, letters)
+            return -top, bottom
+        case Positive(body) | Bracket(body):
+            return in_fractions(body, letters)
+        case Quotient(above, below):
+            return _divided(in_fractions(above, letters), in_fractions(below, letters))
+        case Power(base, exponent):
+            return _raised(in_fractions(base, letters), int(_constant(exponent)), polynomials)
         case _:
-            return polynomials(in_sympy(node).coeff(1))
+            return polynomials.ground_new(in_sympy(node).coeff(1)), None
+
+
+def _added(terms: list[tuple[str, Fractions]]) -> Fractions:
+    (sign, (out, under)), *rest = terms
+    out = out if sign == "+" else -out
+    for sign, (top, bottom) in rest:
+        if bottom != under:
+            if bottom is not None:
+                out = out * bottom
+            if under is not None:
+                top = top * under
+            under = _times(under, bottom)
+        out = out + top if sign == "+" else out - top
+    return out, under
+
+
+def _times(one: Any, other: Any) -> Any:
+    """The product of two denominators, None for 1."""
+    if one is None or other is None:
+        return one if other is None else other
+    return one * other
+
+
+def _multiplied(one: Fractions, other: Fractions) -> Fractions:
+    return one[0] * other[0], _times(one[1], other[1])
+
+
+def _divided(one: Fractions, other: Fractions) -> Fractions:
+    over, under = other
+    if not over:
+        raise CheckFailed("a division by zero")
+    top = one[0] if under is None else one[0] * under
+    if over.is_ground:
+        return top * (1 / over.coeff(1)), one[1]
+    return top, _times(one[1], over)
+
+
+def _raised(base: Fractions, exponent: int, polynomials: Any) -> Fractions:
+    if exponent < 0:
+        return _divided((polynomials.one, None), _raised(base, -exponent, polynomials))
+    top, bottom = base
+    return top**exponent, None if bottom is None else bottom**exponent
 
 
 def as_expression(node: Node, either: int = 1) -> Any:

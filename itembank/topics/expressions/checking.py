@@ -1,17 +1,15 @@
 """Does SymPy confirm every line of a solution?
 
-Independent of the routes: the typed lines are read back and compared in SymPy's field of rational
-functions; where values are put in, SymPy puts them in.
+Independent of the routes: the typed lines are read back and compared as fractions of SymPy's
+polynomials; where values are put in, SymPy puts them in.
 """
 
 from __future__ import annotations
 
-from typing import Any
-
 from itembank.algebra.reading import ReadingFault, read_expression
 from itembank.algebra.values import symbols
 from itembank.algebra.written import Node
-from itembank.topics.confirming import in_field
+from itembank.topics.confirming import Fractions, in_fractions, same_fractions
 from itembank.topics.expressions.problems import Task
 from itembank.topics.kinds import CheckFailed, Solution
 
@@ -31,18 +29,19 @@ def check(task: Task, solution: Solution) -> None:
             found = _worth(read_expression(text), task, letters)
         except ReadingFault as fault:
             raise CheckFailed(f"{text}: {fault}") from fault
-        if found != expected:
+        if not same_fractions(found, expected):
             raise CheckFailed(f"{task.text}: SymPy does not confirm the line {text}")
 
 
-def _worth(node: Node, task: Task, letters: tuple[str, ...]) -> Any:
-    found = in_field(node, letters)
+def _worth(node: Node, task: Task, letters: tuple[str, ...]) -> Fractions:
+    top, bottom = in_fractions(node, letters)
     if not task.put:
-        return found
-    values = [(letter, in_field(task.put[letter], letters)) for letter in letters]
-    top, bottom = found.numer, found.denom
-    for place, (_, value) in enumerate(values):
-        number = value.numer.coeff(1) / value.denom.coeff(1)
-        generator = top.ring.gens[place]
-        top, bottom = top.subs(generator, number), bottom.subs(generator, number)
-    return top.coeff(1) / bottom.coeff(1)
+        return top, bottom
+    put = [in_fractions(task.put[letter], letters)[0].coeff(1) for letter in letters]
+    found = top.evaluate(list(zip(top.ring.gens, put, strict=False))) if put else top.coeff(1)
+    if bottom is None:
+        return found, None
+    below = bottom.evaluate(list(zip(bottom.ring.gens, put, strict=False)))
+    if not below:
+        raise CheckFailed(f"{task.text}: a division by zero")
+    return found / below, None
