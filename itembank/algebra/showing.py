@@ -14,7 +14,8 @@ same value. MathML and spoken words have modules of their own beside this one.
 from __future__ import annotations
 
 import re
-from itertools import pairwise
+from collections.abc import Callable
+from typing import Any
 
 from itembank.algebra.grammar import VULGAR
 from itembank.algebra.joining import between
@@ -87,39 +88,7 @@ def _chain(sides: tuple[Node, ...], signs: tuple[str, ...]) -> str:
 
 
 def _node(node: Node) -> str:
-    match node:
-        case Integer(text) | Decimal(text) | Symbol(text):
-            return text
-        case Recurring() | CutShort():
-            return _unending(node)
-        case Mixed(whole, top, bottom):
-            return f"{whole} {top}/{bottom}"
-        case Negative(body):
-            return f"-{_guarded(body, isinstance(body, Sum))}"
-        case Positive(body):
-            return f"+{_guarded(body, isinstance(body, Sum))}"
-        case PlusMinus(body):
-            return f"±{_guarded(body, isinstance(body, Sum))}"
-        case Root(body):
-            return f"√{_under_root(body)}"
-        case Sum(terms):
-            return _sum(terms)
-        case Product(factors, marks):
-            return _product(factors, marks)
-        case Quotient(top, bottom, mark):
-            return _quotient(top, bottom, mark)
-        case Power(base, exponent):
-            return f"{_alone(base)}^{_exponent(exponent)}"
-        case Bracket(body, kind):
-            return f"{kind}{_node(body)}{CLOSING[kind]}"
-        case Infinity():
-            return INFINITE
-        case Interval(opening, low, high, closing):
-            return f"{opening}{_node(low)}, {_node(high)}{closing}"
-        case Listed(items):
-            return f"{{{', '.join(map(_node, items))}}}"
-        case SetBuilder(letter, sides, signs):
-            return f"{{{letter.name} : {_chain(sides, signs)}}}"
+    return _SHOWN[type(node)](node)
 
 
 def _guarded(node: Node, needs_bracket: bool) -> str:
@@ -160,26 +129,30 @@ def _under_root(body: Node) -> str:
     return _guarded(body, not isinstance(body, _ATOMS))
 
 
-def _sum(terms: tuple[tuple[str, Node], ...]) -> str:
-    first, *rest = terms
-    text = _guarded(first[1], isinstance(first[1], Sum))
-    for sign, term in rest:
-        text += f" {sign} {_guarded(term, isinstance(term, Sum))}"
+def _sum(node: Sum) -> str:
+    text = ""
+    for sign, term in node.terms:
+        shown = _guarded(term, isinstance(term, Sum))
+        text = f"{text} {sign} {shown}" if text else shown
     return text
 
 
-def _product(factors: tuple[Node, ...], marks: tuple[str, ...]) -> str:
-    text = _guarded(factors[0], isinstance(factors[0], Sum))
-    for (before, factor), mark in zip(pairwise(factors), marks, strict=True):
+def _product(node: Product) -> str:
+    before = node.factors[0]
+    text = _guarded(before, isinstance(before, Sum))
+    for factor, mark in zip(node.factors[1:], node.marks, strict=True):
         if mark:
             text += f" {mark} {_signed(factor, (Sum,))}"
         else:
             text = _joined(text, before, factor)
+        before = factor
     return text
 
 
 def _joined(text: str, before: Node, factor: Node) -> str:
     """Type an implied factor behind others; two numbers never meet (``3 4``, ``3 1/4``)."""
+    if isinstance(factor, Symbol):
+        return text + (" " if _wants_gap(text, before, factor.name) else "") + factor.name
     after = _as_one_sign(factor) or _node(factor)
     number_first = _is_number(after[0])
     two_numbers = number_first and (_is_number(text[-1]) or text.endswith("recurring"))
@@ -206,11 +179,15 @@ def _wants_gap(text: str, before: Node, after: str) -> bool:
     return after[0] not in CLOSING and (apart or (len(text) > 1 and text[-2:].isalpha()))
 
 
-def _quotient(top: Node, bottom: Node, mark: str) -> str:
-    above = _guarded(top, isinstance(top, Sum))
+def _quotient(node: Quotient) -> str:
+    above = _guarded(node.top, isinstance(node.top, Sum))
     # A divisor lets go of part of itself without a bracket: 3/4x is three quarters of x.
-    below = _signed(bottom, (Sum, Product, Quotient))
-    return f"{above}/{below}" if mark == "/" else f"{above} ÷ {below}"
+    below = _signed(node.bottom, (Sum, Product, Quotient))
+    return f"{above}/{below}" if node.mark == "/" else f"{above} ÷ {below}"
+
+
+def _with_sign(sign: str) -> Callable[[Any], str]:
+    return lambda node: sign + _guarded(node.body, isinstance(node.body, Sum))
 
 
 def _signed(node: Node, loose: tuple[type, ...]) -> str:
@@ -239,3 +216,26 @@ def _exponent(exponent: Node) -> str:
             return f"+{_alone(body)}"
         case _:
             return _alone(exponent)
+
+
+_SHOWN: dict[type, Callable[[Any], str]] = {
+    Integer: lambda node: node.digits,
+    Decimal: lambda node: node.text,
+    Symbol: lambda node: node.name,
+    Recurring: _unending,
+    CutShort: _unending,
+    Mixed: lambda node: f"{node.whole} {node.top}/{node.bottom}",
+    Negative: _with_sign("-"),
+    Positive: _with_sign("+"),
+    PlusMinus: _with_sign("±"),
+    Root: lambda node: f"√{_under_root(node.body)}",
+    Sum: _sum,
+    Product: _product,
+    Quotient: _quotient,
+    Power: lambda node: f"{_alone(node.base)}^{_exponent(node.exponent)}",
+    Bracket: lambda node: f"{node.kind}{_node(node.body)}{CLOSING[node.kind]}",
+    Infinity: lambda node: INFINITE,
+    Interval: lambda node: f"{node.opening}{_node(node.low)}, {_node(node.high)}{node.closing}",
+    Listed: lambda node: f"{{{', '.join(map(_node, node.items))}}}",
+    SetBuilder: lambda node: f"{{{node.letter.name} : {_chain(node.sides, node.signs)}}}",
+}

@@ -17,6 +17,7 @@ from itembank.topics.confirming import in_ring
 from itembank.topics.kinds import CheckFailed, Solution
 
 Rows = tuple[tuple[Any, ...], ...]
+_LINEAR = ((1, 0), (0, 1), (0, 0))  # the monomials of a linear equation in two letters
 
 
 def check(solution: Solution) -> None:
@@ -72,14 +73,15 @@ def _apart(relation: Relation, letters: tuple[str, ...]) -> list[Relation]:
 
 def _row(relation: Relation, letters: tuple[str, ...]) -> tuple[Any, ...]:
     """The coefficients of left minus right and its number, from SymPy's ring of polynomials."""
-    left, right = (in_ring(side, letters) for side in relation.sides)
-    difference = left - right
-    if any(sum(monomial) > 1 for monomial in difference):
+    left, right = relation.sides
+    difference = in_ring(left, letters) - in_ring(right, letters)
+    if not all(monomial in _LINEAR for monomial in difference):
         raise CheckFailed("not linear")
-    ring = difference.ring
-    return tuple(difference.coeff(monomial) for monomial in (*ring.gens, 1))
+    zero = difference.ring.domain.zero
+    return tuple([difference.get(monomial, zero) for monomial in _LINEAR])
 
 
+@lru_cache(maxsize=1024)
 def _rank(rows: Rows) -> int:
     from sympy import QQ
     from sympy.polys.matrices import DomainMatrix
@@ -92,12 +94,14 @@ def _solution(given: Rows) -> tuple[Any, ...] | None:
     """The one solution, by SymPy; None where there is not just one."""
     from sympy import QQ
     from sympy.polys.matrices import DomainMatrix
+    from sympy.polys.matrices.exceptions import DMNonInvertibleMatrixError
 
-    if _rank(tuple(row[:2] for row in given)) < 2:
-        return None
     slopes = DomainMatrix([list(row[:2]) for row in given], (2, 2), QQ)
     numbers = DomainMatrix([[-row[2]] for row in given], (2, 1), QQ)
-    return tuple(value for (value,) in slopes.lu_solve(numbers).to_list())
+    try:
+        return tuple(value for (value,) in slopes.lu_solve(numbers).to_list())
+    except DMNonInvertibleMatrixError:
+        return None
 
 
 def _agrees(given: Rows, row: tuple[Any, ...]) -> bool:
