@@ -13,7 +13,7 @@ from itertools import permutations
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.joining import Alternatives, apart, is_joined
-from itembank.algebra.values import NoValue, leaves, number, number_form, symbols, walk
+from itembank.algebra.values import NoValue, kinds, leaves, number, number_form, symbols, walk
 from itembank.algebra.written import (
     Bracket,
     Negative,
@@ -31,6 +31,7 @@ from itembank.algebra.written import (
 )
 
 MOST_ORDERED = 4
+_OPERATIONS = frozenset((Sum, Product, Quotient))
 
 
 def same_relation(one: Relation, other: Relation) -> bool:
@@ -348,6 +349,8 @@ def shows_operation(relation: Relation) -> bool:
 def _shows_side(side: Node) -> bool:
     if not symbols(side):
         return number_form(side) is None
+    if _OPERATIONS.isdisjoint(kinds(side)):
+        return False
     for part in walk(side):
         if isinstance(part, Sum) and sum(not symbols(body) for _, body in part.terms) > 1:
             return True

@@ -7,6 +7,8 @@ once one unknown is left, are those of linear equations.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
@@ -56,6 +58,7 @@ from itembank.topics.simultaneous_equations.lines import (
     Row,
     System,
     equation_in,
+    key,
     linear,
     one_letter,
     pairs,
@@ -111,6 +114,15 @@ def changes(system: System) -> Iterator[Change]:
     yield from _exchanged(system)
 
 
+@lru_cache(maxsize=2048)  # each holds every error that applies to what is known
+def changes_by_key(system: System) -> dict[Row, tuple[Change, ...]]:
+    """Every common error by the row, up to a factor, that it leads to."""
+    out: dict[Row, list[Change]] = {}
+    for change in changes(system):
+        out.setdefault(key(change.row), []).append(change)
+    return {row: tuple(found) for row, found in out.items()}
+
+
 def _in_eliminating(lines: tuple[Line, ...]) -> Iterator[Change]:
     for i, j in pairs(lines):
         yield from _in_combining(tidy(lines[i]), tidy(lines[j]))
@@ -129,9 +141,14 @@ def in_one_letter(system: System, letters: Letters) -> Iterator[tuple[Wrong, int
         if line.place >= 0:
             judge = linear(letters[line.place])
             for wrong in judge.wrongs(equation_in(line)):
-                if wrong.name not in _NOT_HERE:
+                if is_here(wrong):
                     yield wrong, line.place
             return
+
+
+def is_here(wrong: Wrong) -> bool:
+    """Whether an error of one equation has a place among the lines of this topic."""
+    return wrong.name not in _NOT_HERE
 
 
 def value_stage(system: System, place: int) -> str:
@@ -362,11 +379,19 @@ def catalogue() -> tuple[CommonError, ...]:
     return (*OWN, *(error for error in in_one_equation() if error not in _ELSEWHERE))
 
 
-def line_after(change: Change) -> Line:
-    """The line that an error leads to."""
-    return Line(change.row, subject=change.subject, lost=not any(change.row[:2]))
+def wrong_of(change: Change) -> Wrong:
+    """What the marker is told of an error, and the line that it leads to."""
+    after = Line(change.row, subject=change.subject, lost=not any(change.row[:2]))
+    error, stages = change.error, (change.stage,)
+    return Wrong(
+        error.name, error.words, stages, change.removes, after,
+        cost=change.cost, where=change.subject,
+    )  # fmt: skip
 
 
-def linear_after(wrong: Wrong, place: int) -> Line:
-    """The line that an error of linear equations leads to."""
-    return one_letter(wrong.after, place)
+def in_letter(wrong: Wrong, place: int, system: System) -> Wrong:
+    """An error of one equation as one of this topic, made on the way to a value."""
+    stages = (value_stage(system, place),)
+    after = one_letter(wrong.after, place)
+    both = None if wrong.both is None else one_letter(wrong.both, place)
+    return replace(wrong, stages=stages, removes=(), after=after, both=both, where=(place, wrong))

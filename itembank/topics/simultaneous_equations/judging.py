@@ -168,18 +168,25 @@ class SimultaneousJudge(PlainJudge):
     def wrongs(self, form: Known) -> Iterator[Wrong]:
         """Every common error applied wherever it applies."""
         system = _system(form)
-        for change in errors.changes(system):
-            yield Wrong(
-                change.error.name, change.error.words, (change.stage,), change.removes,
-                errors.line_after(change), cost=change.cost, where=change.subject,
-            )  # fmt: skip
+        yield from map(errors.wrong_of, errors.changes(system))
         for wrong, place in errors.in_one_letter(system, self.letters):
-            stage = errors.value_stage(system, place)
-            after = errors.linear_after(wrong, place)
-            both = None if wrong.both is None else one_letter(wrong.both, place)
-            yield replace(
-                wrong, stages=(stage,), removes=(), after=after, both=both, where=(place, wrong)
-            )
+            yield errors.in_letter(wrong, place, system)
+
+    def wrongs_to(self, source: Known, form: Line) -> Sequence[Wrong]:
+        """The common errors that lead to the row, up to a factor."""
+        system = _system(source)
+        found = errors.changes_by_key(system).get(key(form.row), ())
+        out = [errors.wrong_of(change) for change in found]
+        line = next((one for one in reversed(system) if one.place >= 0), None)
+        if line is not None and not form.both and form.place in (line.place, -1):
+            own = linear(self.letters[line.place])
+            wrongs = own.wrongs_to(equation_in(line), equation_in(form))
+            out += [
+                errors.in_letter(wrong, line.place, system)
+                for wrong in wrongs
+                if errors.is_here(wrong)
+            ]
+        return out
 
     def fits(self, wrong: Wrong, form: Line) -> int | None:
         """The natural way from the error to the line."""

@@ -14,6 +14,7 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import shows_operation
 from itembank.algebra.values import (
     NoValue,
+    kinds,
     number,
     polynomial,
     relation_symbols,
@@ -40,6 +41,7 @@ Row = tuple[Fraction, Fraction, Fraction]
 Letters = tuple[str, str]
 
 ZERO = Fraction(0)
+_TOGETHER = frozenset((Bracket, Quotient))
 GIVEN = 2
 MOST_KNOWN = 10
 
@@ -145,7 +147,7 @@ def line_of(relation: Relation, letters: Letters) -> Line:
     row = (left[0] - right[0], left[1] - right[1], right[2] - left[2])
     found = relation_symbols(relation)
     equation = equation_of(relation, *found) if len(found) == 1 else None
-    plain = not any(_holds_together(part) for side in relation.sides for part in walk(side))
+    plain = not any(map(_holds_any, relation.sides))
     groups: list[Group] = []
     if not plain:
         for side, sign in zip(relation.sides, (1, -1), strict=True):
@@ -168,6 +170,10 @@ def _side(side: Node, letters: Letters) -> Row:
     if terms:
         raise NoValue("not linear in the two unknowns")
     return (found[0], found[1], constant)
+
+
+def _holds_any(side: Node) -> bool:
+    return not _TOGETHER.isdisjoint(kinds(side)) and any(map(_holds_together, walk(side)))
 
 
 def _holds_together(part: Node) -> bool:
