@@ -57,8 +57,6 @@ def polynomial(node: Node) -> Polynomial:
         NoValue: for division by zero or by a letter, a letter in an exponent, a decimal cut short,
             or a value beyond the bounds.
     """
-    if isinstance(node, Infinity):
-        raise NoValue("a set of numbers is no number")
     try:
         return node.value_held
     except AttributeError:
@@ -83,30 +81,18 @@ def number(node: Node) -> Fraction:
 
 def symbols(node: Node) -> frozenset[str]:
     """The letters that stand in an expression, also those that cancel."""
-    if isinstance(node, Infinity):
-        return _NO_LETTER
     try:
         return node.letters_held
     except AttributeError:
-        inner = children(node)
-        if inner:
-            found = _NO_LETTER.union(*map(symbols, inner))
-        else:
-            found = frozenset((node.name,)) if isinstance(node, Symbol) else _NO_LETTER
-        object.__setattr__(node, "letters_held", found)
-        return found
+        return _held(node).letters_held
 
 
 def kinds(node: Node) -> frozenset[type]:
     """The kinds of node that stand in a tree, its own among them."""
-    if isinstance(node, Infinity):
-        return frozenset((Infinity,))
     try:
         return node.kinds_held
     except AttributeError:
-        found = frozenset((type(node),)).union(*map(kinds, children(node)))
-        object.__setattr__(node, "kinds_held", found)
-        return found
+        return _held(node).kinds_held
 
 
 def leaves(node: Node) -> int:
@@ -114,15 +100,26 @@ def leaves(node: Node) -> int:
 
     Trees of which it differs have other leaves; those of which it does not are to be compared.
     """
-    if isinstance(node, Infinity):
-        return 0
     try:
         return node.leaves_held
     except AttributeError:
-        inner = children(node)
-        found = sum(map(leaves, inner)) if inner else hash(node)
-        object.__setattr__(node, "leaves_held", found)
-        return found
+        return _held(node).leaves_held
+
+
+def _held(node: Node) -> Node:
+    """The node with all three found out at once."""
+    inner, kind = children(node), type(node)
+    if inner:
+        letters = _NO_LETTER.union(*map(symbols, inner))
+        found = _ALONE[kind].union(*[part.kinds_held for part in inner])
+        total = sum([part.leaves_held for part in inner])
+    else:
+        letters = frozenset((node.name,)) if isinstance(node, Symbol) else _NO_LETTER
+        found, total = _ALONE[kind], hash(node)
+    object.__setattr__(node, "letters_held", letters)
+    object.__setattr__(node, "kinds_held", found)
+    object.__setattr__(node, "leaves_held", total)
+    return node
 
 
 @lru_cache(maxsize=16384)
@@ -294,6 +291,9 @@ _TERMS: dict[type, Callable[[Any], Terms]] = {
     Power: _raised,
     **dict.fromkeys(_SETS, _refusing("a set of numbers is no number")),
 }
+
+
+_ALONE: dict[type, frozenset[type]] = {kind: frozenset((kind,)) for kind in _TERMS}
 
 
 def _bounded(value: Fraction) -> Fraction:

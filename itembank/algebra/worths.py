@@ -7,7 +7,9 @@ crosswise. So a wrong line costs one evaluation, and no line is ever called righ
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import lru_cache
+from typing import Any
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.polynomials import times
@@ -75,35 +77,42 @@ def at_point(node: Node) -> Fraction:
     Raises:
         NoValue: for a division by zero, a letter in an exponent, and what has no exact value.
     """
-    match node:
-        case Integer(digits):
-            return Fraction(int(digits))
-        case Symbol(name):
-            return coordinate(name)
-        case Negative(body):
-            return -at_point(body)
-        case Positive(body) | Bracket(body):
-            return at_point(body)
-        case Sum(terms) if all(sign in "+-" for sign, _ in terms):
-            out = Fraction(0)
-            for sign, body in terms:
-                out = out + at_point(body) if sign == "+" else out - at_point(body)
-            return _bounded(out)
-        case Product(factors):
-            out = Fraction(1)
-            for factor in factors:
-                out = out * at_point(factor)
-            return _bounded(out)
-        case Quotient(top, bottom):
-            below = at_point(bottom)
-            if not below:
-                raise NoValue("division by zero")
-            return _bounded(at_point(top) / below)
-        case Power(base, exponent):
-            return _raised(at_point(base), number(exponent))
-        case _ if not symbols(node):
-            return number(node)
+    return _at(node)
+
+
+def _at(node: Node) -> Fraction:
+    find = _WORTHS.get(type(node))
+    if find is not None:
+        return find(node)
+    if not symbols(node):
+        return number(node)
     raise NoValue("no expression with a value")
+
+
+def _of_sum(node: Sum) -> Fraction:
+    out = Fraction(0)
+    for sign, body in node.terms:
+        if sign == "+":
+            out = out + _at(body)
+        elif sign == "-":
+            out = out - _at(body)
+        else:
+            raise NoValue("plus or minus stands for two values")
+    return _bounded(out)
+
+
+def _of_product(node: Product) -> Fraction:
+    out = _at(node.factors[0])
+    for factor in node.factors[1:]:
+        out = out * _at(factor)
+    return _bounded(out)
+
+
+def _of_quotient(node: Quotient) -> Fraction:
+    below = _at(node.bottom)
+    if not below:
+        raise NoValue("division by zero")
+    return _bounded(_at(node.top) / below)
 
 
 def polynomial_at_point(polynomial: Polynomial) -> Fraction:
@@ -122,6 +131,19 @@ def _raised(base: Fraction, exponent: Fraction) -> Fraction:
     if exponent < 0 and not base:
         raise NoValue("division by zero")
     return _bounded(base ** int(exponent))
+
+
+_WORTHS: dict[type, Callable[[Any], Fraction]] = {
+    Integer: lambda node: Fraction(int(node.digits)),
+    Symbol: lambda node: coordinate(node.name),
+    Negative: lambda node: -_at(node.body),
+    Positive: lambda node: _at(node.body),
+    Bracket: lambda node: _at(node.body),
+    Sum: _of_sum,
+    Product: _of_product,
+    Quotient: _of_quotient,
+    Power: lambda node: _raised(_at(node.base), number(node.exponent)),
+}
 
 
 def _bounded(value: Fraction) -> Fraction:

@@ -170,8 +170,11 @@ class Bracket(Tree):
 
 
 @dataclass(frozen=True, slots=True)
-class Infinity:
+class Infinity(Tree):
     """The end of an interval that has none: ``∞``. It is no number."""
+
+    def __hash__(self) -> int:
+        return hash(Infinity)
 
 
 @dataclass(frozen=True, slots=True)

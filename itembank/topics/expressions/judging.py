@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.matching import same_relation
 from itembank.algebra.polynomials import constant
 from itembank.algebra.rationals import rational
@@ -51,27 +52,29 @@ AS_WRITTEN = 3
 
 
 @dataclass(frozen=True)
-class ExpressionJudge(PlainJudge):
+class ExpressionJudge(HashedOnce, PlainJudge):
     """Judges lines against one expression (:class:`~itembank.topics.judging.Judge`)."""
+
+    __hash__ = HashedOnce.__hash__
 
     task: Task
 
-    @property
+    @cached_property
     def start(self) -> Node:
         """The problem's expression."""
         return self.task.node
 
-    @property
+    @cached_property
     def given(self) -> tuple[Relation, ...]:
         """The problem as written, and the values given with it."""
         return (self.task.relation, *self.task.values)
 
-    @property
+    @cached_property
     def unknowns(self) -> frozenset[str]:
         """The letters of the expression."""
         return symbols(self.task.node)
 
-    @property
+    @cached_property
     def stages(self) -> tuple[str, ...]:
         """The stages present in the problem, in order."""
         return stage_names(self.task.kind, self.task.node)

@@ -9,6 +9,7 @@ import re
 from dataclasses import dataclass
 from functools import cached_property
 
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.reading import read_line
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, kinds, number, polynomial, symbols, walk
@@ -47,8 +48,10 @@ _WHEN = re.compile(r"[\s,;]+(?:when|where|if|given\s+that|given|for|with)\s+(?=[
 
 
 @dataclass(frozen=True)
-class Task:
+class Task(HashedOnce):
     """A problem as read: the expression as written, and the values of its letters."""
+
+    __hash__ = HashedOnce.__hash__
 
     relation: Relation
     values: tuple[Relation, ...] = ()

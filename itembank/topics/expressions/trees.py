@@ -64,6 +64,8 @@ def _regrouped(node: Node) -> Node:
 
 def meant(node: Node) -> Node:
     """The written tree with fractions divided by fractions as they are meant; brackets stay."""
+    if Quotient not in kinds(node):
+        return node
     match _regrouped(node):
         case Bracket(body, kind):
             return Bracket(meant(body), kind)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, Polynomial, number, relation_symbols, symbols
 from itembank.algebra.written import Node, Product, Relation, Sum
@@ -46,21 +47,16 @@ GOING_ON = 3  # more than the margin within which readings stand beside one anot
 
 
 @dataclass(frozen=True)
-class FactorisingJudge(PlainJudge):
+class FactorisingJudge(HashedOnce, PlainJudge):
     """Judges lines against one expression to factorise (:class:`Judge`)."""
+
+    __hash__ = HashedOnce.__hash__
 
     problem: Relation
     start: Form
     plan: Plan
 
-    def __hash__(self) -> int:
-        return self._hash
-
     @cached_property
-    def _hash(self) -> int:
-        return hash((type(self), self.problem))
-
-    @property
     def given(self) -> tuple[Relation, ...]:
         """The problem as written."""
         return (self.problem,)

@@ -11,7 +11,14 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.polynomials import joined_monomial, plus, power, scaled, times
+from itembank.algebra.polynomials import (
+    Terms,
+    canonical,
+    joined_monomial,
+    plus,
+    power,
+    times,
+)
 from itembank.algebra.values import (
     Monomial,
     NoValue,
@@ -52,7 +59,7 @@ class Term(NamedTuple):
     @property
     def multiplicity(self) -> int:
         """How many brackets stand in the product, powers counted."""
-        return sum(exponent for _, exponent in self.brackets)
+        return sum([exponent for _, exponent in self.brackets])
 
 
 Shape = tuple[Term, ...]
@@ -113,18 +120,26 @@ def made(shape: Shape) -> Form:
 @lru_cache(maxsize=16384)
 def value_of(shape: Shape) -> Polynomial:
     """The polynomial that a shape is equal to."""
-    out: Polynomial = ()
+    if any(term.brackets for term in shape):
+        out: Polynomial = ()
+        for term in shape:
+            out = plus(out, value_of_term(term))
+        return out
+    joined: Terms = {}
     for term in shape:
-        out = plus(out, value_of_term(term))
-    return out
+        before = joined.get(term.letters)
+        joined[term.letters] = term.number if before is None else before + term.number
+    return canonical(joined)
 
 
 def value_of_term(term: Term) -> Polynomial:
     """The polynomial that a product is equal to."""
-    out: Polynomial = ((term.letters, ONE),)
+    if not term.number:
+        return ()
+    out: Polynomial = ((term.letters, term.number),)
     for inner, exponent in term.brackets:
         out = times(out, power(value_of(inner), exponent))
-    return scaled(out, term.number) if term.number else ()
+    return out
 
 
 def worth(shape: Shape) -> Fraction:
@@ -180,18 +195,20 @@ def turned(shape: Shape) -> Shape:
     return tuple(term._replace(number=-term.number) for term in shape)
 
 
-def _terms(node: Node, sign: int) -> Iterator[Term]:
+def _terms(node: Node, sign: int) -> list[Term]:
     match node:
         case Sum(terms):
+            out = []
             for mark, body in terms:
-                yield from _terms(body, sign if mark == "+" else -sign)
+                out += _terms(body, sign if mark == "+" else -sign)
+            return out
         case Negative(body):
-            yield from _terms(body, -sign)
+            return _terms(body, -sign)
         case Positive(body) | Bracket(body):
-            yield from _terms(body, sign)
+            return _terms(body, sign)
         case _:
             term = _product(node)
-            yield term._replace(number=term.number * sign)
+            return [term if sign > 0 else term._replace(number=-term.number)]
 
 
 def _product(node: Node) -> Term:
@@ -233,15 +250,13 @@ def _bracketed(body: Node) -> Term:
 
 
 def _joined(factors: list[Term]) -> Term:
-    out = factors[0]
+    number, letters, brackets, numbers = factors[0]
     for factor in factors[1:]:
-        out = Term(
-            out.number * factor.number,
-            joined_monomial(out.letters, factor.letters),
-            out.brackets + factor.brackets,
-            out.numbers + factor.numbers,
-        )
-    return out
+        number = number * factor.number
+        letters = joined_monomial(letters, factor.letters)
+        brackets += factor.brackets
+        numbers += factor.numbers
+    return Term(number, letters, brackets, numbers)
 
 
 def _raised(base: Term, exponent: int) -> Term:

@@ -10,9 +10,9 @@ from __future__ import annotations
 from functools import lru_cache
 from itertools import islice
 
-from itembank.algebra.factoring import Factors, common_monomial, factored
+from itembank.algebra.factoring import factored
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, Polynomial
+from itembank.algebra.values import NoValue
 from itembank.topics.factorising.plans import COMMON as COMMON_ONLY
 from itembank.topics.factorising.plans import GROUPING, QUADRATIC, Plan, quadratic_of
 from itembank.topics.factorising.shapes import (
@@ -184,28 +184,27 @@ def objection(shape: Shape, fractions: bool) -> str | None:
 
 def _left_in(inner: Shape, fractions: bool) -> str:
     value = value_of(inner)
-    shown = typed(written(inner))
     if any(term.brackets for term in inner):
-        return f"brackets stand within the bracket {shown}"
+        return f"brackets stand within the bracket {_shown(inner)}"
     if len(value) < len(inner):
-        return f"the terms of {shown} are not collected"
+        return f"the terms of {_shown(inner)} are not collected"
     try:
         found = factored(value)
     except NoValue:
-        return f"the factors of {shown} are beyond the topic"
-    return _more(found, value, shown, fractions)
-
-
-def _more(found: Factors, value: Polynomial, shown: str, fractions: bool) -> str:
-    number, letters = common_monomial(value)
+        return f"the factors of {_shown(inner)} are beyond the topic"
+    number, letters = found.content, found.letters
     if letters or abs(number.numerator) != 1:
-        common = typed(written((Term(abs(number), letters),)))
-        return f"{shown} still has the common factor {common}"
+        common = _shown((Term(abs(number), letters),))
+        return f"{_shown(inner)} still has the common factor {common}"
     if number.denominator != 1 and not fractions:
-        return f"{shown} has a fraction, and the expression has none"
+        return f"{_shown(inner)} has a fraction, and the expression has none"
     if len(found.brackets) != 1 or found.brackets[0][1] != 1:
-        return f"{shown} can still be factorised"
+        return f"{_shown(inner)} can still be factorised"
     return ""
+
+
+def _shown(shape: Shape) -> str:
+    return typed(written(shape))
 
 
 def same_bracket(one: Shape, other: Shape) -> bool:

@@ -8,6 +8,7 @@ from functools import cached_property
 from itertools import chain
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.joining import Alternatives, apart, is_joined, joined
 from itembank.algebra.order import ORDER_SIGNS, points_up, turned
 from itembank.algebra.values import NoValue, number, relation_symbols
@@ -36,11 +37,13 @@ Form = Parts | Integers
 
 
 @dataclass(frozen=True)
-class InequalityJudge(PlainJudge):
+class InequalityJudge(HashedOnce, PlainJudge):
     """Judges lines against a linear inequality of one or two parts (:class:`Judge`).
 
     ``asks_integers`` tells that the answer is the list of the integers among the solutions.
     """
+
+    __hash__ = HashedOnce.__hash__
 
     problem: Relation
     unknown: str
@@ -51,7 +54,7 @@ class InequalityJudge(PlainJudge):
         """The parts of the problem."""
         return lines.parts(self.problem, self.unknown)
 
-    @property
+    @cached_property
     def given(self) -> tuple[Relation, ...]:
         """The problem as written."""
         return (self.problem,)
@@ -89,7 +92,7 @@ class InequalityJudge(PlainJudge):
         """The unknown is lost: that of collecting it alone (3.15)."""
         return frozenset((UNKNOWN,))
 
-    @property
+    @cached_property
     def conclusion(self) -> str:
         """``no solution`` or ``all values`` where that is the answer, else empty."""
         return self.conclusion_of(self.start)

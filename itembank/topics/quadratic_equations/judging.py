@@ -8,6 +8,7 @@ from functools import cached_property
 from math import isqrt
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.joining import Alternatives
 from itembank.algebra.showing import typed
 from itembank.algebra.surds import Exact, Surd, compare, rounded
@@ -47,8 +48,10 @@ ACCURACY = 4
 
 
 @dataclass(frozen=True)
-class QuadraticJudge(PlainJudge):
+class QuadraticJudge(HashedOnce, PlainJudge):
     """Judges lines against one quadratic equation in one unknown (:class:`Judge`)."""
+
+    __hash__ = HashedOnce.__hash__
 
     problem: Relation
     unknown: str
@@ -63,12 +66,12 @@ class QuadraticJudge(PlainJudge):
         """The real solutions of the problem."""
         return solutions(self.start)
 
-    @property
+    @cached_property
     def given(self) -> tuple[Relation, ...]:
         """The problem as written."""
         return (self.problem,)
 
-    @property
+    @cached_property
     def unknowns(self) -> frozenset[str]:
         """The one letter of the problem."""
         return frozenset((self.unknown,))
@@ -78,7 +81,7 @@ class QuadraticJudge(PlainJudge):
         """The letters of the formula."""
         return NAMES - {self.unknown}
 
-    @property
+    @cached_property
     def stages(self) -> tuple[str, ...]:
         """The stages present in the problem, in order."""
         return stage_names(self.start, self.unknown)
@@ -88,7 +91,7 @@ class QuadraticJudge(PlainJudge):
         """Every stage of the topic, in order."""
         return ORDER
 
-    @property
+    @cached_property
     def valued(self) -> tuple[str, ...]:
         """The solutions; where there are two, an author may reward one by itself as well."""
         return (ONE_SOLUTION, SOLUTIONS) if len(self.right) > 1 else self.stages[-1:]
@@ -98,7 +101,7 @@ class QuadraticJudge(PlainJudge):
         """No real solutions, said rightly, implies the method (as a right value does)."""
         return frozenset(ORDER[:3])
 
-    @property
+    @cached_property
     def conclusion(self) -> str:
         """``no solution`` where there are no real solutions."""
         return "" if self.right else "no solution"

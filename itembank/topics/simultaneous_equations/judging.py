@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.joining import Alternatives
 from itembank.algebra.matching import changes_between
 from itembank.algebra.values import NoValue, number, relation_symbols, symbols
@@ -45,13 +46,15 @@ Known = System | Line
 
 
 @dataclass(frozen=True)
-class SimultaneousJudge(PlainJudge):
+class SimultaneousJudge(HashedOnce, PlainJudge):
     """Judges lines against two linear equations in two unknowns (:class:`Judge`)."""
+
+    __hash__ = HashedOnce.__hash__
 
     pair: Pair
     letters: Letters
 
-    @property
+    @cached_property
     def given(self) -> tuple[Relation, ...]:
         """The two equations as written."""
         return self.pair
@@ -61,7 +64,7 @@ class SimultaneousJudge(PlainJudge):
         """The two equations."""
         return System(line_of(relation, self.letters) for relation in self.pair)
 
-    @property
+    @cached_property
     def unknowns(self) -> frozenset[str]:
         """The two letters of the problem."""
         return frozenset(self.letters)
@@ -74,7 +77,7 @@ class SimultaneousJudge(PlainJudge):
                 return self.letters[line.place]
         return ""
 
-    @property
+    @cached_property
     def stages(self) -> tuple[str, ...]:
         """The stages present in the problem, in order."""
         return stage_names(self.start, bool(self.told))
@@ -84,7 +87,7 @@ class SimultaneousJudge(PlainJudge):
         """Every stage of the topic, in order."""
         return ORDER
 
-    @property
+    @cached_property
     def valued(self) -> tuple[str, ...]:
         """The two values, or the conclusion."""
         return tuple(name for name in self.stages if name in (FIRST, SECOND)) or self.stages[-1:]
@@ -94,7 +97,7 @@ class SimultaneousJudge(PlainJudge):
         """A right conclusion implies all that leads to it."""
         return frozenset((SIMPLIFIED, PREPARED, ELIMINATED))
 
-    @property
+    @cached_property
     def conclusion(self) -> str:
         """``no solution`` or ``all values`` where there is not just one, else empty."""
         return following.conclusion(self.start)
