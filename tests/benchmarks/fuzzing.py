@@ -19,7 +19,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from multiprocessing import get_context
 from random import Random
-from time import perf_counter
+from time import process_time
 
 import psutil
 from rich.console import Console
@@ -144,7 +144,7 @@ def script_lines(script: Hostile) -> list[ScriptLine]:
 
 def _one(script: Hostile, found: Tally, *, count: bool) -> None:
     _scheme(script.problem, script.comma)
-    began = perf_counter()
+    began = process_time()
     try:
         result, calls = counted(lambda: marked(script)) if count else (marked(script), 0)
         wrong = faults_of(script, result)
@@ -152,7 +152,7 @@ def _one(script: Hostile, found: Tally, *, count: bool) -> None:
     except Exception as raised:  # what is looked for
         found.faults.append(f"{type(raised).__name__}: {raised}: {script}")
         return
-    spent = perf_counter() - began
+    spent = process_time() - began
     lines = len(script.lines)
     if calls > MOST_CALLS * lines:
         wrong.append(f"{calls} calls for {lines} lines")

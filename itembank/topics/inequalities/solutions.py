@@ -16,16 +16,13 @@ from itembank.algebra.order import (
 )
 from itembank.algebra.values import NoValue, number_form, symbols
 from itembank.algebra.written import (
-    Bracket,
     Interval,
-    Node,
-    Positive,
     Relation,
     Symbol,
 )
 from itembank.topics.inequalities.lines import Parts, Ray, is_infinite, listed, plain, ray
 from itembank.topics.judging import Answer, Shaped
-from itembank.topics.linear_equations.judging import stated
+from itembank.topics.stating import stated, ungrouped
 
 Stated = tuple[str, Answer]  # the sign with the unknown on its left, and the number
 
@@ -143,7 +140,7 @@ def _rays(relation: Relation, unknown: str) -> list[Stated] | None:
     if not signs or any(sign not in (*ORDER_SIGNS, "=") for sign in signs):
         return None
     places = [i for i, side in enumerate(sides) if symbols(side)]
-    if len(places) != 1 or len(sides) > 3 or _bare(sides[places[0]]) != Symbol(unknown):
+    if len(places) != 1 or len(sides) > 3 or ungrouped(sides[places[0]]) != Symbol(unknown):
         return None
     (place,) = places
     if len(sides) == 3 and (place != 1 or points_up(signs[0]) != points_up(signs[1])):
@@ -170,9 +167,3 @@ def _closed_at_infinity(relation: Relation) -> str:
             return "unfinished: the bracket at infinity must be open"
         case _:
             return ""
-
-
-def _bare(node: Node) -> Node:
-    while isinstance(node, Bracket | Positive):
-        node = node.body
-    return node

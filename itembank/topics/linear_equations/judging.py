@@ -11,24 +11,12 @@ from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.values import (
     NoValue,
     number,
-    recurring_values,
     relation_symbols,
     symbols,
-    walk,
 )
 from itembank.algebra.written import (
-    Bracket,
-    CutShort,
-    Integer,
-    Negative,
     Node,
-    Positive,
-    Product,
-    Quotient,
-    Recurring,
     Relation,
-    Sum,
-    Symbol,
 )
 from itembank.topics.catalogue import EXCHANGED, SIGN_LOST
 from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
@@ -59,6 +47,7 @@ from itembank.topics.linear_equations.stages import (
 from itembank.topics.linear_equations.terms import holds_decimal
 from itembank.topics.parts import holds_letter, parts_of, scaled
 from itembank.topics.plain import PlainJudge
+from itembank.topics.stating import stated, value_side
 
 _CONCLUSIONS = {"value": "", "none": "no solution", "all": "all values"}
 BESIDE_ONE_SIDE = 2  # what else a line does in which an operation stands on one side
@@ -254,16 +243,8 @@ class LinearJudge(HashedOnce, PlainJudge):
 
     def answer(self, relation: Relation) -> Answer | None:
         """``x = c`` or ``c = x``."""
-        if len(relation.sides) != 2 or relation.signs[0] not in ("=", "≈"):
-            return None
-        left, right = map(_bare, relation.sides)
-        if isinstance(right, Symbol) and not symbols(left):
-            left, right = right, relation.sides[0]
-        else:
-            right = relation.sides[1]
-        if not (isinstance(left, Symbol) and left.name == self.unknown) or symbols(right):
-            return None
-        return stated(right, relation.signs[0] == "≈")
+        side = value_side(relation, self.unknown)
+        return None if side is None else stated(side, relation.signs[0] == "≈")
 
     def bare_answer(self, relation: Relation) -> Answer | None:
         """A number by itself."""
@@ -322,43 +303,3 @@ def _segments(lettered: list[bool]) -> list[tuple[int, int]]:
         if lettered[place] and True in since and not since[-1]:
             starts.append(place)
     return list(zip(starts, [*starts[1:], len(lettered)], strict=True))
-
-
-def _bare(node: Node) -> Node:
-    while isinstance(node, Bracket | Positive):
-        node = node.body
-    return node
-
-
-def stated(node: Node, approximate: bool = False) -> Answer | None:
-    """A node without letters as an answer; None where it has no value at all."""
-    try:
-        values: tuple[Fraction, ...] = (number(node),)
-    except NoValue:
-        if not any(isinstance(part, CutShort) for part in walk(node)):
-            return None
-        return Answer(node, (), True)
-    bare, sign = node, 1
-    while isinstance(bare, Negative | Positive | Bracket):
-        sign = -sign if isinstance(bare, Negative) else sign
-        bare = bare.body
-    if isinstance(bare, Recurring):
-        values = tuple(sign * value for value in recurring_values(bare))
-    return Answer(node, values, approximate, _has_working(node))
-
-
-def _has_working(node: Node) -> bool:
-    """Whether operations stand in the value, beyond a fraction of two integers."""
-    return any(
-        isinstance(part, Sum | Product)
-        or (isinstance(part, Quotient) and not _plain_fraction(part))
-        for part in walk(node)
-    )
-
-
-def _plain_fraction(node: Quotient) -> bool:
-    return all(
-        isinstance(part, Integer | Negative | Positive | Bracket)
-        for child in (node.top, node.bottom)
-        for part in walk(child)
-    )

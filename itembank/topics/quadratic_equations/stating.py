@@ -9,26 +9,17 @@ from functools import lru_cache
 from itembank.algebra.either import signs_apart
 from itembank.algebra.exact import Fraction
 from itembank.algebra.joining import apart
-from itembank.algebra.surd_forms import not_simplified
-from itembank.algebra.surds import Exact, Surd, compare, cut, exact_value, holds_root, rounded
-from itembank.algebra.values import NoValue, recurring_values, symbols, walk
+from itembank.algebra.surds import Exact, Surd, compare, cut, exact_value, rounded
+from itembank.algebra.values import NoValue
 from itembank.algebra.written import (
-    Bracket,
     CutShort,
     Decimal,
-    Integer,
-    Negative,
     Node,
-    Positive,
-    Power,
-    Product,
-    Quotient,
-    Recurring,
     Relation,
-    Sum,
-    Symbol,
 )
+from itembank.topics import stating
 from itembank.topics.judging import Answer
+from itembank.topics.stating import value_side
 
 
 @lru_cache(maxsize=16384)
@@ -128,72 +119,25 @@ def _distance(one: Exact, other: Exact) -> Exact:
 
 def _shown(node: Node) -> Exact | None:
     """The digits of a decimal that goes on."""
-    sign = 1
-    while isinstance(node, Negative | Positive | Bracket):
-        sign = -sign if isinstance(node, Negative) else sign
-        node = node.body
-    return sign * Fraction(node.text) if isinstance(node, CutShort) else None
+    sign, bare = stating.signed(node)
+    return sign * Fraction(bare.text) if isinstance(bare, CutShort) else None
 
 
 def decimal_places(node: Node) -> int | None:
     """The places of a decimal; None for other numbers."""
-    while isinstance(node, Negative | Positive | Bracket):
-        node = node.body
-    return len(node.text.partition(".")[2]) if isinstance(node, Decimal | CutShort) else None
+    _, bare = stating.signed(node)
+    return len(bare.text.partition(".")[2]) if isinstance(bare, Decimal | CutShort) else None
 
 
 def _values(part: Relation, unknown: str) -> list[Answer]:
     """``x = c`` or ``c = x``; two values where ``±`` stands in ``c``."""
-    if len(part.sides) != 2 or part.signs[0] not in ("=", "≈"):
+    side = value_side(part, unknown)
+    if side is None:
         return []
-    left, right = part.sides
-    if isinstance(_bare(right), Symbol) and not symbols(left):
-        left, right = right, left
-    letter = _bare(left)
-    if not (isinstance(letter, Symbol) and letter.name == unknown) or symbols(right):
-        return []
-    about = part.signs[0] == "≈"
-    found = [stated(node, about) for node in signs_apart(right)]
+    found = [stated(node, part.signs[0] == "≈") for node in signs_apart(side)]
     return [one for one in found if one is not None] if all(found) else []
 
 
 def stated(node: Node, approximate: bool = False) -> Answer | None:
-    """A number as an answer; None where it has no real value at all."""
-    try:
-        values: tuple[Exact, ...] = (exact_value(node),)
-    except NoValue:
-        if not any(isinstance(part, CutShort) for part in walk(node)):
-            return None
-        return Answer(node, (), True)
-    bare, sign = node, 1
-    while isinstance(bare, Negative | Positive | Bracket):
-        sign = -sign if isinstance(bare, Negative) else sign
-        bare = bare.body
-    if isinstance(bare, Recurring):
-        values = tuple(sign * value for value in recurring_values(bare))
-    return Answer(node, values, approximate, _has_working(node))
-
-
-def _has_working(node: Node) -> bool:
-    """Whether operations are left to do in the value, beyond a fraction of two integers."""
-    if holds_root(node):
-        return bool(not_simplified(node))
-    return any(
-        isinstance(part, Sum | Product | Power)
-        or (isinstance(part, Quotient) and not _plain_fraction(part))
-        for part in walk(node)
-    )
-
-
-def _plain_fraction(node: Quotient) -> bool:
-    return all(
-        isinstance(part, Integer | Negative | Positive | Bracket)
-        for child in (node.top, node.bottom)
-        for part in walk(child)
-    )
-
-
-def _bare(node: Node) -> Node:
-    while isinstance(node, Bracket | Positive):
-        node = node.body
-    return node
+    """A number, a surd too, as an answer; None where it has no real value at all."""
+    return stating.stated(node, approximate, exact_value)

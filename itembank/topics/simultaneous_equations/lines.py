@@ -36,6 +36,7 @@ from itembank.algebra.written import (
 from itembank.topics.linear_equations.judging import LinearJudge
 from itembank.topics.linear_equations.stages import Equation, equation_of
 from itembank.topics.parts import LETTER, NUMBER, Part, flat
+from itembank.topics.stating import ungrouped
 
 Row = tuple[Fraction, Fraction, Fraction]
 Letters = tuple[str, str]
@@ -180,7 +181,7 @@ def _holds_together(part: Node) -> bool:
     """A bracket round several terms, or a fraction bar, with a letter in it."""
     match part:
         case Bracket(body):
-            return bool(symbols(body)) and not isinstance(_bare(body), Symbol)
+            return bool(symbols(body)) and not isinstance(ungrouped(body), Symbol)
         case Quotient(top, _):
             return bool(symbols(top))
         case _:
@@ -214,15 +215,9 @@ def _terms(body: Sum, letters: Letters) -> Iterator[Row]:
         yield (a, b, c) if sign == "+" else (-a, -b, -c)
 
 
-def _bare(node: Node) -> Node:
-    while isinstance(node, Bracket | Positive):
-        node = node.body
-    return node
-
-
 def _subject(relation: Relation, letters: Letters) -> int:
     for side, other in (relation.sides, relation.sides[::-1]):
-        node = _bare(side)
+        node = ungrouped(side)
         if isinstance(node, Symbol) and node.name in letters and symbols(other) - {node.name}:
             return -1 if node.name in symbols(other) else letters.index(node.name)
     return -1
