@@ -6,10 +6,11 @@ Harrow Quay School and everything in it are invented. The same number gives the 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from random import Random
 from typing import TYPE_CHECKING
 
+from itembank.cli.drawing import drafted
 from itembank.topics import Topic, topics_by_name
 from itembank.topics.drawing import draw
 from schemes.simulating import Habits, SimulatedScript, simulate
@@ -76,22 +77,10 @@ def items(seed: int) -> Iterator[tuple[ItemDraft, bool]]:
 
 
 def _draft(topic: Topic, family: Family, solution: Solution) -> ItemDraft:
-    from itembank.bank.drafts import ItemDraft
-    from schemes.building import default_scheme
-    from schemes.scheme import to_record
-
-    scheme = default_scheme(solution.problem, solution.topic)
-    return ItemDraft(
-        instruction=topic.instruction_for(solution.problem),
-        solution=solution,
-        scheme=to_record(scheme),
-        minutes=family.minutes,
-        tags=(family.name,),
-        year_level=family.year,
-        calculator_allowed="decimal" in family.name,
-        show_working=scheme.total > 1,
-        notes="Invented for the demo.",
-    )
+    instruction = topic.instruction_for(solution.problem)
+    notes = "Invented for the demo."
+    made = drafted(family, solution, instruction, show_working=True, notes=notes)
+    return replace(made, calculator_allowed="decimal" in family.name)
 
 
 def pupils(seed: int) -> list[Pupil]:

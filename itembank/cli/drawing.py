@@ -95,7 +95,7 @@ def draw(
         there = _problems(session, topic.name)
         solutions = draw(topic, found, count, seed=seed, controls=controls, without=there)
         drafts = [
-            _draft(found, one, topic.instruction_for(one.problem), show_working)
+            drafted(found, one, topic.instruction_for(one.problem), show_working=show_working)
             for one in solutions
         ]
         added = add_items(session, drafts, by)
@@ -149,7 +149,13 @@ def _problems(session: Session, topic: str) -> list[str]:
         number += 1
 
 
-def _draft(family: Family, solution: Solution, instruction: str, show_working: bool) -> ItemDraft:
+def drafted(
+    family: Family, solution: Solution, instruction: str, *, show_working: bool, notes: str = ""
+) -> ItemDraft:
+    """A drawn item with its default scheme, as the bank takes it.
+
+    Working is asked for where there is more than one mark to show it for.
+    """
     from itembank.bank.drafts import ItemDraft
     from itembank.cli.scheme import scheme_of
     from schemes.scheme import to_record
@@ -163,4 +169,5 @@ def _draft(family: Family, solution: Solution, instruction: str, show_working: b
         tags=(family.name,),
         year_level=family.year,
         show_working=show_working and scheme.total > 1,
+        notes=notes,
     )

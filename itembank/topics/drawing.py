@@ -89,14 +89,15 @@ def draw(
         if len(found) == count:
             break
         problem = family.make(random)
-        if alike(problem) in there:
+        made = alike(problem)
+        if made in there:
             continue
-        there.add(alike(problem))
+        there.add(made)
         solution = topic.solve(problem)
-        typed = alike(solution.problem)
-        if typed != alike(problem) and typed in there:
+        solved = alike(solution.problem)
+        if solved != made and solved in there:
             continue
-        there.add(typed)
+        there.add(solved)
         if not is_trivial(solution) and fits(solution, controls or Controls()):
             found.append(solution)
     if len(found) < count:
