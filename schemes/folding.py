@@ -8,9 +8,10 @@ from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import part_of, same_relation
-from itembank.algebra.values import NoValue, number
+from itembank.algebra.values import NoValue, number, relation_symbols
 from itembank.algebra.written import Line, Node, Relation
 from itembank.topics.judging import Answer, Judge
+from schemes.answers import quality
 from schemes.attempts import (
     misread,
     problem_copied,
@@ -232,6 +233,8 @@ def _piece(
         piece = piece_of(state.judge, piece.meant)
     answer = piece.answer
     if answer is not None and not answer.working:
+        if not last and _only_beside(state, line, answer, rules):
+            return [state.recorded(Record(number_, "side working", (), (), "numbers beside"))]
         return judge_value(state, number_, piece.relation, answer, rules)
     if piece.form is None:
         return [_no_form(state, number_, piece)]
@@ -240,6 +243,18 @@ def _piece(
     if answer is not None:
         states = [_with_answer(s, number_, answer) for s in states]
     return states
+
+
+def _only_beside(state: State, line: Line, answer: Answer, rules: Rules) -> bool:
+    """``5 and -3`` on the way to the factors: bare numbers state a value where a script ends (4.6).
+
+    The right ones do anywhere: a check may follow them.
+    """
+    relations = [relation for group in line.alternatives for relation in group]
+    if any(relation.signs or relation_symbols(relation) for relation in relations):
+        return False
+    right = state.judge.value_for(state.live.form, answer)
+    return right is None or not quality(answer, right, rules.settings).right
 
 
 def _is_meant(state: State, written: Relation, meant: Relation) -> bool:

@@ -23,6 +23,7 @@ from schemes.stepping import judge_line
 from schemes.verdicts import PathPart
 
 LOOSE_COST = 8
+ORDERS = {"<", "<=", ">", ">="}
 CHECK = {"check", "checking"}
 TRIAL = {"test", "try", "trying"}
 
@@ -45,6 +46,8 @@ def judge_numbers(
     if lost and (_loses_unknown(state, form) if plain else _contradicts(state, piece, form)):
         step = Step(number_, piece, form, line.notes)
         return judge_line(state.changed(lines_used=state.lines_used + 1), step, rules)
+    if _true(piece) and set(piece.signs) & ORDERS:
+        return [state.recorded(Record(number_, "side working", (), (), "numbers compared"))]
     return _computed(state, number_, piece, rules, last, lead)
 
 

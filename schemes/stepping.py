@@ -41,8 +41,8 @@ def judge_line(state: State, step: Step, rules: Rules) -> list[State]:
             best = found
     if not best:
         return _unexplained(state, step, rules)
-    if any(one.kind == PAIR and _in_one_stage(state, step, rules, one) for _, one in best):
-        return _unexplained(state, step, rules)
+    if best[0][1].kind == PAIR:
+        best = _believed(state, step, rules, best)
     noted = [one for one in best if _reckoned(state, step, one[1])]
     out: list[State] = []
     for live, reading in noted or best:
@@ -133,11 +133,22 @@ def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
         yield _error(state, step, rules, live, reading)
 
 
-def _in_one_stage(state: State, step: Step, rules: Rules, reading: Reading) -> bool:
-    """Two errors in one gap are believed in different stages alone (3.11)."""
+def _believed(
+    state: State, step: Step, rules: Rules, pairs: list[tuple[Live, Reading]]
+) -> list[tuple[Live, Reading]]:
+    """Two errors in one gap are believed in different stages alone (3.11).
+
+    None is where two errors in one stage may have been made as well, at another cost in method.
+    """
     newly = _newly(state, step, rules)
-    spoiled = [set(_spoiled(state, rules, newly, wrong)) for wrong in reading.wrongs]
-    return bool(set.intersection(*spoiled))
+    apart: list[tuple[Live, Reading]] = []
+    costs: set[frozenset[str]] = set()
+    for live, reading in pairs:
+        one, other = (set(_spoiled(state, rules, newly, wrong)) for wrong in reading.wrongs)
+        costs.add(frozenset((one | other).difference(state.judge.valued)))
+        if not one & other:
+            apart.append((live, reading))
+    return [] if len(apart) < len(pairs) and len(costs) > 1 else apart
 
 
 def _error(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:

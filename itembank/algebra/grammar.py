@@ -122,6 +122,9 @@ _TOKEN = re.compile(
     re.IGNORECASE,
 )
 
+# ``x = +-7``, ``6 +- √20``, ``3+-√5``; not ``4 +-3``, where a negative number is added.
+_EITHER = re.compile(r"([=(<>≤≥]\s*|\s(?=\+-\s))\+-|\+-(?=\s*(?:√|sqrt))", re.IGNORECASE)
+
 
 def same_signs(text: str) -> str:
     """The text with look-alike signs (unicode minus, dots for times) made one, columns kept.
@@ -129,6 +132,8 @@ def same_signs(text: str) -> str:
     Digits of every script are made those of ours: exact numbers know no others.
     """
     same = text.translate(_SAME).replace("+/-", "±  ")
+    if "+-" in same:
+        same = _EITHER.sub(lambda found: f"{found[1] or ''}± ", same)
     if same.isascii():
         return same
     return re.sub(r"\d", lambda digit: str(unicodedata.decimal(digit.group())), same)

@@ -21,13 +21,15 @@ from itembank.algebra.reading_groups import grouped
 from itembank.algebra.reading_labels import label_alone, label_at_head, label_at_tail
 from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
+from itembank.algebra.reading_words import remark_behind, signs_for_words
 from itembank.algebra.written import Line, Node, Note, Relation
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
 
 _NONE = re.compile(
-    r"(?:there\s+(?:is|are)\s+|has\s+|have\s+)?\b(?:no\s+(?:real\s+)?(?:solutions?|solns?|values?|answers?)"
-    r"(?:\s+(?:of|for)\s+[a-z])?|never\s+true|impossible|not\s+possible|contradiction"
+    r"(?:there\s+(?:is|are)\s+|has\s+|have\s+)?\b(?:no\s+(?:real\s+)?(?:solutions?|solns?|values?|answers?|roots?)"
+    r"(?:\s+(?:of|for)\s+[a-z])?(?:\s+exists?)?|(?:can\s*no|can'|can)t\s+(?:be\s+(?:solved|done)"
+    r"|(?:take\s+the\s+)?(?:square\s+)?root\s+(?:of\s+)?(?:a\s+)?negatives?(?:\s+numbers?)?)|never\s+true|impossible|not\s+possible|contradiction"
     r"|inconsistent|parallel(?:\s+lines)?|(?:do\s+not|don't|never)\s+(?:meet|cross|intersect)|not\s+true\s+for\s+any\s+[a-z]|(?:does\s+not|doesn't)\s+work)\b|∅|\{\s*\}",
     re.IGNORECASE,
 )
@@ -47,7 +49,7 @@ _STATEMENT_LEAD = re.compile(
 )
 _HEAD = re.compile(
     r"\s*(?:(?P<word>so|therefore|hence|thus|then|and\s+so|giving|gives|which\s+gives|we\s+get"
-    r"|i\.e\.|ie|now|sub(?:stitut(?:e|ing))?(?:\s+in)?|put(?:ting)?(?:\s+in)?|when|let|solve|answer|ans|the\s+answer\s+is|check|checking|test|try|trying|again"
+    r"|i\.e\.|ie|now|sub(?:stitut(?:e|ing))?(?:\s+in)?|put(?:ting)?(?:\s+in)?|when|let|solve|answer|ans|the\s+answer\s+is|check|checking|test|try|trying|again|either"
     r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and|no|wait|sorry|oops|correction"
     r"|(?:the\s+)?integers?(?:\s+(?:values?|solutions?))?(?:\s+(?:are|is))?|[a-z]\s+can\s+be)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
     re.IGNORECASE,
@@ -56,7 +58,8 @@ _IS = re.compile(
     r"\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be)\s+", re.IGNORECASE
 )
 _BETWEEN = re.compile(
-    r"\s*(?:;|\||\n|=+>|⇒|-+>|→|∴|\b(?:so|therefore|hence|because)\b\s*[,:]?)\s*", re.IGNORECASE
+    r"\s*(?:;|\||\n|=+>|⇒|-+>|→|∴|\b(?:so|therefore|hence|because|since|as(?=\s))\b\s*[,:]?)\s*",
+    re.IGNORECASE,
 )
 _WIDE = re.compile(r"\s{3,}|\t")
 _RELATION_SIGN = re.compile(r"[=<>≤≥≠≈]")
@@ -80,7 +83,7 @@ _HEAD_NOTE = re.compile(
 )
 _ALONE_NOTE = re.compile(r"^\s*[(\[]?\s*(?P<op>[×÷/][^=()\[\]]+|[+\-][^=()\[\]]+)[)\]]?\s*$")
 _TAIL = re.compile(
-    r"\s*(?:\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|[✓✔☑]|\bq\.?e\.?d\.?)\s*$",
+    r"\s*(?:\b(?:twice|only|repeated(?:\s+root)?|double\s+root)|\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|[✓✔☑]|\bq\.?e\.?d\.?)\s*$",
     re.IGNORECASE,
 )
 _FULL_STOP = re.compile(r"\s*+(?<!\.)\.?\s*$")
@@ -103,7 +106,7 @@ def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
     plain = read_plain_parts(alike)
     if plain is not None:
         return (Line(alike, grouped(plain)),)
-    alike = made_plain(alike)
+    alike = made_plain(signs_for_words(alike))
     lines = [_read_piece(alike, start, end, comma) for start, end in _pieces(alike)]
     return tuple(line for line in lines if line is not None)
 
@@ -179,6 +182,8 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     before, start = _head_notes(text, start, end)
     notes, end = _notes(text, start, end, bool(statement))
     notes = (*before, *notes)
+    if _RELATION_SIGN.search(text, start, end):
+        end = remark_behind(text, start, end)
     body = text[start:end]
     if not body.strip(" .,"):
         if not (statement or notes or heads):

@@ -1,4 +1,4 @@
-"""Are two values said in one breath? ``(x, y) = (3, 1)`` and ``x = 3 y = 1`` as two relations."""
+"""Are two values said in one breath? ``(x, y) = (3, 1)``, ``x = 3 y = 1`` as two relations."""
 
 from __future__ import annotations
 
@@ -23,6 +23,6 @@ def two_values(text: str) -> str:
         said = f"{match['one']} = {match['first'].strip()}, {match['other']} = {match['second']}"
         return match["lead"] + said
     match = _SIDE_BY_SIDE.match(text)
-    if match and match["one"].lower() != match["other"].lower():
+    if match:
         return f"{match['first']},{match['second']}"
     return text

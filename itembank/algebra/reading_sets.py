@@ -22,7 +22,9 @@ from itembank.algebra.written import (
 
 INTEGERS = "integers"
 
-_LEAD = re.compile(r"\s*(?:(?P<letter>[A-Za-z])\s*(?:∈|\bin\b|\bis\s+in\b|\bbelongs\s+to\b)\s*)?")
+_LEAD = re.compile(
+    r"\s*(?:(?P<letter>[A-Za-z])\s*(?:∈|=(?=\s*\{)|\bin\b|\bis\s+in\b|\bbelongs\s+to\b)\s*)?"
+)
 _INTERVAL = re.compile(r"([(\[\]])([^,()\[\]{}]+|[^,]*\([^,]*\)[^,]*),([^,]+)([)\]\[])[\s.]*")
 _BUILDER = re.compile(
     r"\{\s*(?P<letter>[A-Za-z])\s*(?:∈\s*[ℝR]\s*)?[:|]\s*(?P<condition>[^{}]+)\}[\s.]*"

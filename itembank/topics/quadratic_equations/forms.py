@@ -132,8 +132,9 @@ def _beside(relation: Relation, letters: frozenset[str], unknown: str) -> Form:
     if unknown in letters or len(relation.sides) < 2:
         raise NotQuadratic("letters that are not in the problem")
     left = relation.sides[0]
+    equal = next((n for n, sign in enumerate(relation.signs) if sign != "="), len(relation.signs))
     try:
-        value = exact_value(relation.sides[-1])
+        value = exact_value(relation.sides[equal])  # ``= 9 - 28 = -19 < 0``: what stands before
     except NoValue:
         return Form(relation, None, (), (BESIDE,), BESIDE)
     if isinstance(value, Fraction) and (letters == {"D"} or _is_discriminant(left)):

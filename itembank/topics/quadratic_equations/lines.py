@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from itembank.algebra.joining import Alternatives, apart, is_joined, joined
 from itembank.algebra.values import NoValue, polynomial, relation_symbols, symbols
-from itembank.algebra.written import Integer, Node, Relation, Symbol
+from itembank.algebra.written import Integer, Listed, Node, Relation, Symbol
 from itembank.topics.quadratic_equations import stating
 from itembank.topics.quadratic_equations.forms import Form, form_of
 from itembank.topics.quadratic_equations.shapes import BRANCH, BRANCHES, letter_factors
@@ -15,6 +15,9 @@ from itembank.topics.quadratic_equations.shapes import BRANCH, BRANCHES, letter_
 def whole_lines(alternatives: Alternatives, unknown: str) -> tuple[Relation, ...]:
     """Branches that belong together as one relation, everything else by itself."""
     flat = [relation for group in alternatives for relation in group]
+    if len(flat) == 1 and isinstance(flat[0].sides[-1], Listed):
+        each = (solved(value, unknown) for value in flat[0].sides[-1].items)
+        return (joined(tuple((one,) for one in each)),)
     if len(flat) < 2:
         return tuple(flat)
     if all(not one.signs and not relation_symbols(one) for one in flat):

@@ -1,0 +1,62 @@
+"""Signs said in words or typed in another way, and remarks that say nothing of their own."""
+
+import pytest
+
+from itembank.algebra.reading import read_line
+
+
+@pytest.mark.parametrize(
+    ("text", "plain"),
+    [
+        ("x is greater than or equal to 4", "x >= 4"),
+        ("x is less than -2", "x < -2"),
+        ("x is at least 4", "x >= 4"),
+        ("x must be at most 1/2", "x <= 1/2"),
+        ("x = +-7", "x = ±7"),
+        ("x = (-2 +- sqrt(64))/2", "x = (-2 ± sqrt(64))/2"),
+        ("x = 3+-√5", "x = 3±√5"),
+        ("x = plus or minus 7", "x = ±7"),
+        ("x = + or - 7", "x = ±7"),
+        ("x₁ = 3, x₂ = -5", "x = 3, x = -5"),
+        ("x1 = 3, x2 = -5", "x = 3, x = -5"),
+        ("x=-5 x=3", "x = -5, x = 3"),
+        ("x = {-5, 3}", "x ∈ {-5, 3}"),
+    ],
+)
+def test_words_and_other_typing_say_the_same(text: str, plain: str) -> None:
+    assert read_line(text).alternatives == read_line(plain).alternatives
+
+
+@pytest.mark.parametrize(
+    ("text", "plain"),
+    [
+        ("x = 5 (twice)", "x = 5"),
+        ("x = 5 repeated root", "x = 5"),
+        ("x >= 4 (halve)", "x >= 4"),
+        ("x = 0.18 (2 d.p.)", "x = 0.18"),
+        ("5x = 25 (33 - 8)", "5x = 25"),
+        ("x = 5 (25÷5)", "x = 5"),
+    ],
+)
+def test_a_remark_behind_a_line_is_passed_over(text: str, plain: str) -> None:
+    assert read_line(text).alternatives == read_line(plain).alternatives
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["x = 4 (3 + 2)", "x = 4 +-3", "x2 = 9", "x = 2 (sqrt(5))"],
+    ids=["a product", "a negative number added", "one numbered letter", "a root"],
+)
+def test_what_is_meant_as_work_stays(text: str) -> None:
+    left, right = text.split(" = ")
+    (relation,) = read_line(text).alternatives[0]
+    assert relation.sides[1] == read_line(right).alternatives[0][0].sides[0]
+    assert relation.sides[0] == read_line(left).alternatives[0][0].sides[0]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["no real roots", "no solution exists", "can't be solved", "cannot square root a negative"],
+)
+def test_other_words_say_that_there_is_no_solution(text: str) -> None:
+    assert read_line(text).statement == "no solution"

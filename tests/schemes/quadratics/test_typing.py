@@ -1,0 +1,29 @@
+"""What pupils type beside the work on a quadratic equation (common practice, no source)."""
+
+from tests.schemes.rules.marks import marks, table
+
+
+@table(
+    ("in a chain", "x^2 + 3x + 7 = 0", "b^2 - 4ac = 9 - 28 = -19 < 0 // no solutions", "M1 A1"),
+    ("by itself", "x^2 + 3x + 7 = 0", "b^2 - 4ac < 0 // no solutions", "M1 A1"),
+    ("on a line of its own", "x^2 + 3x + 7 = 0", "b^2 - 4ac = -19 // -19 < 0 // no roots", "M1 A1"),
+    ("in numbers", "x^2 + 3x + 7 = 0", "9 - 28 < 0 // no solutions", "M1 A1"),
+)
+def test_a_discriminant_below_zero_may_be_compared(problem: str, lines: str, expected: str) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    ("in braces", "x^2 + 2x - 15 = 0", "(x + 5)(x - 3) = 0 // x = {-5, 3}", "M1 A1"),
+    ("bare, in braces", "x^2 + 2x - 15 = 0", "(x + 5)(x - 3) = 0 // {-5, 3}", "M1 A1"),
+    ("numbered", "x^2 + 2x - 15 = 0", "(x + 5)(x - 3) = 0 // x1 = 3, x2 = -5", "M1 A1"),
+    ("side by side", "x^2 + 2x - 15 = 0", "(x + 5)(x - 3) = 0 // x=-5 x=3", "M1 A1"),
+    ("either", "x^2 + 2x - 15 = 0", "(x + 5)(x - 3) = 0 // either x = 3 or x = -5", "M1 A1"),
+)
+def test_the_solutions_may_be_typed_in_many_ways(problem: str, lines: str, expected: str) -> None:
+    assert marks(problem, lines) == expected
+
+
+def test_two_numbers_for_the_factors_are_no_solutions() -> None:
+    lines = "5 and -3 // (x + 5)(x - 3) = 0 // x = 3 or -5"
+    assert marks("x^2 + 2x - 15 = 0", lines) == "M1 A1"
