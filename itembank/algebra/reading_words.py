@@ -8,6 +8,7 @@ stands behind a line and says nothing of its own: ``(twice)``, ``(2 d.p.)``, ``2
 from __future__ import annotations
 
 import re
+from functools import partial
 
 from itembank.algebra.grammar import ReadingFault, read_expression
 from itembank.algebra.values import NoValue, number, symbols
@@ -40,9 +41,14 @@ _SUM_BESIDE = re.compile(
 def signs_for_words(text: str) -> str:
     """The text with signs in the place of words for an order or for ``±``, and plain letters."""
     for sign, words in _ORDERS:
-        text = words.sub(lambda found, sign=sign: f" {sign} ".rjust(len(found.group())), text)
+        text = words.sub(partial(_put, sign), text)
     text = _EITHER.sub(lambda found: "±".ljust(len(found.group())), text)
     return _unnumbered(_RAISED.sub(" ", text))
+
+
+def _put(sign: str, words: re.Match[str]) -> str:
+    """A sign as wide as its words; no space behind it, where a note could stand."""
+    return f" {sign} ".rjust(len(words.group()))
 
 
 def _unnumbered(text: str) -> str:

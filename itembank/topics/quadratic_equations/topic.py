@@ -6,10 +6,12 @@ from functools import lru_cache
 
 from itembank.topics import Topic
 from itembank.topics.catalogue import (
+    COEFFICIENT_SUBTRACTED,
     DROPPED,
     EXPANDING_SIGN,
     FIRST_ONLY,
     KEPT_SIGN,
+    LAST_MULTIPLIED,
     NOT_DIVIDED,
     ONE_CANCELLED,
     CommonError,
@@ -24,7 +26,16 @@ from itembank.topics.quadratic_equations.problems import read_problem
 from itembank.topics.quadratic_equations.routes import TOPIC, solve
 from itembank.topics.quadratic_equations.stages import RULES, present_stages
 
-SHARED = (FIRST_ONLY, EXPANDING_SIGN, KEPT_SIGN, DROPPED, NOT_DIVIDED, ONE_CANCELLED)
+SHARED = (
+    FIRST_ONLY,
+    EXPANDING_SIGN,
+    KEPT_SIGN,
+    DROPPED,
+    NOT_DIVIDED,
+    COEFFICIENT_SUBTRACTED,
+    LAST_MULTIPLIED,
+    ONE_CANCELLED,
+)
 
 
 def errors() -> tuple[CommonError, ...]:

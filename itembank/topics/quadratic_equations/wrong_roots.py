@@ -9,7 +9,13 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.surds import Exact, Surd, square_root
 from itembank.algebra.values import polynomial, symbols
 from itembank.algebra.written import PlusMinus, Relation
-from itembank.topics.catalogue import KEPT_SIGN, NOT_DIVIDED, CommonError
+from itembank.topics.catalogue import (
+    COEFFICIENT_SUBTRACTED,
+    KEPT_SIGN,
+    LAST_MULTIPLIED,
+    NOT_DIVIDED,
+    CommonError,
+)
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.catalogue import (
     HALVED,
@@ -37,7 +43,8 @@ def of_square(form: Form, unknown: str) -> Iterator[Change]:
     value = (right - term.beside) / term.factor
     if term.beside == 0 and term.factor != 1 and right > 0 and term.constant == 0:
         root = square_root(right)
-        yield _rooted(ROOT_OF_LETTER, term.factor * term.slope, ZERO, root, unknown)
+        found = _rooted(ROOT_OF_LETTER, term.factor * term.slope, ZERO, root, unknown)
+        yield found._replace(removes=(ISOLATED,))
     if term.beside and term.factor == 1 and right > 0:
         yield from _by_term(term, right, unknown)
     yield from _rooting(term, value, unknown)
@@ -90,7 +97,14 @@ def _isolating(term: SquareTerm, right: Fraction, unknown: str) -> Iterator[Chan
     if term.factor != 1:
         if term.beside:
             yield _squared(NOT_DIVIDED, term, right / term.factor - term.beside, unknown)
-        yield _squared(NOT_DIVIDED, term, right - term.beside, unknown)
+        number = right - term.beside
+        yield _squared(NOT_DIVIDED, term, number, unknown)
+        for error, value in (
+            (COEFFICIENT_SUBTRACTED, number - term.factor),
+            (LAST_MULTIPLIED, number * term.factor),
+        ):
+            if value and value != number / term.factor:
+                yield _squared(error, term, value, unknown)
 
 
 def _squared(error: CommonError, term: SquareTerm, value: Fraction, unknown: str) -> Change:

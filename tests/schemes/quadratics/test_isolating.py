@@ -1,0 +1,16 @@
+"""What goes wrong in isolating a square costs its stage (conventions 3.5; the errors' sources)."""
+
+from tests.schemes.rules.marks import marks, table
+
+
+@table(
+    ("coefficient taken away", "5x^2 = 45", "x^2 = 40 // x = ±2√10", "M0 A0"),
+    ("multiplied", "3x^2 - 12 = 0", "3x^2 = 12 // x^2 = 36 // x = ±6", "M0 A0"),
+    ("taken away after moving", "3x^2 - 12 = 0", "3x^2 = 12 // x^2 = 9 // x = ±3", "M0 A0"),
+    ("root past the coefficient", "5x^2 = 45", "5x = ±√45 // x = ±√45/5", "M0 A0"),
+    ("right", "5x^2 = 45", "x^2 = 9 // x = ±3", "M1 A1"),
+)
+def test_a_square_that_is_not_isolated_rightly_loses_its_method_mark(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
