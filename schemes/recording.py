@@ -218,12 +218,9 @@ def _each_with_faults(
 
 
 def _draft_faults(sitting: Sitting, draft: MarkDraft) -> list[str]:
-    fault = sitting.script_fault(draft.candidate, draft.question)
-    if fault is not None:
-        return [fault]
-    faults = []
-    if found := sitting.award_fault(draft.question, draft.point, draft.awarded):
-        faults.append(found)
+    unplaced = sitting.script_fault(draft.candidate, draft.question)
+    found = unplaced or sitting.award_fault(draft.question, draft.point, draft.awarded)
+    faults = [found] if found else []
     if draft.line is not None and not 1 <= draft.line <= _MOST_LINES:
         faults.append(f"lines count from 1 to {_MOST_LINES}, not {draft.line}")
     if len(draft.error_seen or "") > _LONGEST_ERROR:

@@ -47,7 +47,10 @@ app = typer.Typer(
 
 @app.callback(subcommand_metavar="PROBLEM | COMMAND [ARGS]...")
 def scheme() -> None:
-    """Show what earns the marks of a problem: `itembank scheme '6x - 7 = 23'`."""
+    """Show what earns the marks of a problem: `itembank scheme '6x - 7 = 23'`.
+
+    With `--json` as one line of JSON; `itembank scheme show --help` lists every option.
+    """
 
 
 @app.command(context_settings=TAKES_PROBLEM)

@@ -6,20 +6,22 @@ A record that cannot be read is handed on with its fault, so that one bad line n
 from __future__ import annotations
 
 import csv
+import glob
 import json
 import os
 import sys
 import tempfile
 from collections.abc import Callable, Iterable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, BinaryIO, TextIO
+from typing import IO, Any, BinaryIO, TextIO
 
 from itembank.cli.contract import Record, error_record, record_id, record_object
 from itembank.cli.faults import Fault
 from itembank.cli.long_runs import long_run
 
+_DRAFT = ".draft"
 LONGEST_RECORD = 1_000_000  # bytes of one line of a file
 
 
@@ -158,20 +160,50 @@ def opened_out(path: Path | None) -> Iterator[TextIO]:
 
 @contextmanager
 def whole_file(path: Path) -> Iterator[Path]:
-    """A draft beside ``path`` that takes its place at the end; nothing is left where work fails."""
+    """A draft beside ``path`` that takes its place at the end; nothing is left where work fails.
+
+    A program that was killed leaves its draft; the next one that writes the same file clears it.
+    """
     try:
-        handle, draft = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=_DRAFT, dir=path.parent)
     except OSError as raised:
         raise Fault(f"{path}: cannot be written: {raised.strerror}") from raised
-    os.close(handle)
+    draft = Path(name)
+    with os.fdopen(handle) as held:
+        if not _is_free(held):
+            held.close()
+        _clear_abandoned(path)
+        try:
+            yield draft
+            mask = os.umask(0)
+            os.umask(mask)
+            draft.chmod(0o666 & ~mask)  # mkstemp keeps the draft private, a document is not
+            draft.replace(path)
+        finally:
+            draft.unlink(missing_ok=True)
+
+
+def _is_free(draft: IO[Any]) -> bool:
+    """Whether no other living process has this draft; it is this one's from now on.
+
+    Never on a system without such locks: an abandoned draft stays there.
+    """
+    if sys.platform == "win32":
+        return False
+    import fcntl
+
     try:
-        yield Path(draft)
-        mask = os.umask(0)
-        os.umask(mask)
-        os.chmod(draft, 0o666 & ~mask)  # mkstemp keeps the draft private, a document is not
-        os.replace(draft, path)
-    finally:
-        Path(draft).unlink(missing_ok=True)
+        fcntl.flock(draft.fileno(), fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError:
+        return False
+    return True
+
+
+def _clear_abandoned(path: Path) -> None:
+    for draft in path.parent.glob(f".{glob.escape(path.name)}.*{_DRAFT}"):
+        with suppress(OSError), draft.open("rb") as left:
+            if _is_free(left):
+                draft.unlink()
 
 
 def stream_name(path: str) -> str:

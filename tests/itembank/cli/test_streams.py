@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import subprocess
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -167,6 +169,23 @@ def test_a_file_appears_only_when_it_is_whole(tmp_path: Path) -> None:
         draft.write_text("whole")
     assert path.read_text() == "whole"
     assert [entry.name for entry in tmp_path.iterdir()] == ["marks.jsonl"]
+
+
+def test_the_draft_of_a_program_that_was_killed_is_cleared_and_no_other(tmp_path: Path) -> None:
+    path = tmp_path / "marks.jsonl"
+    program = f"""
+import os, signal
+from pathlib import Path
+from itembank.cli.streams import whole_file
+with whole_file(Path({str(path)!r})) as draft:
+    draft.write_text("half")
+    os.kill(os.getpid(), signal.SIGKILL)
+"""
+    subprocess.run([sys.executable, "-c", program], check=False)
+    assert len(list(tmp_path.iterdir())) == 1
+
+    with whole_file(path) as first, whole_file(path) as second:
+        assert set(tmp_path.iterdir()) == {first, second}
 
 
 def test_an_unwritable_place_is_a_fault_that_names_it(tmp_path: Path) -> None:
