@@ -147,7 +147,7 @@ def test_every_fault_of_a_list_is_told_at_once_and_nothing_is_recorded(session: 
             [
                 replace(M1, where="row 2"),
                 replace(M1, where="row 3"),
-                replace(M1, candidate="HQ-009", where="row 4"),
+                replace(M1, candidate="HQ-009", line=0, where="row 4"),
                 replace(M1, question=7, where="row 5"),
                 replace(M1, point="M4", where="row 6"),
                 replace(M1, question=2, awarded=2, where="row 7"),
@@ -157,6 +157,7 @@ def test_every_fault_of_a_list_is_told_at_once_and_nothing_is_recorded(session: 
     assert told.value.faults == (
         "row 3: the mark point M1 is given twice",
         "row 4: there is no candidate 'HQ-009' in the assessment HQ-A version 1",
+        "row 4: lines count from 1 to 1000, not 0",
         "row 5: the assessment HQ-A version 1 has no question 7, only 1 to 2",
         "row 6: question 1 has no mark point 'M4', only M1, A1",
         "row 7: question 2, M1: 0 to 1 can be awarded, not 2",
