@@ -15,6 +15,7 @@ from itembank.topics.judging import Answer, Shaped
 from schemes.scheme import Settings
 
 ACCEPTED, UNFINISHED, ROUNDED, CUT, WRONG = "accepted", "unfinished", "rounded", "cut", "wrong"
+ON_THE_WAY, NEARLY = 6, Fraction(1, 100)  # places; how far a root rounded on the way leads off
 SHAPE = "shape"
 """The right numbers, with something else between them: ``x < 3`` for ``x > 3``."""
 
@@ -236,6 +237,8 @@ def conversion(first: Answer, later: Answer, same_line: bool = False) -> bool:
     decimal = _decimal(later.node)
     if decimal is not None and decimal[0] in (rounded(one, decimal[1]), cut(one, decimal[1])):
         return True
+    if isinstance(one, Surd) and isinstance(other, Fraction) and later.working:
+        return compare(abs(rounded(one, ON_THE_WAY) - other), NEARLY) < 0  # a root rounded
     if isinstance(one, Surd) or isinstance(other, Surd):
         return decimal is not None and abs(decimal[0] - rounded(one, decimal[1])) < 1
     new_form = number_form(first.node) != number_form(later.node)

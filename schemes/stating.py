@@ -5,7 +5,7 @@ from __future__ import annotations
 from itembank.algebra.values import number_form
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Form
-from schemes.answers import CUT, ROUNDED, SHAPE, quality
+from schemes.answers import CUT, ROUNDED, SHAPE, conversion, decimals_asked, quality
 from schemes.explaining import ERROR_COST, NO_WAY, SLIP_COST, explain, way
 from schemes.pieces import form_of
 from schemes.reasons import slip_path, wrong_path
@@ -32,7 +32,20 @@ def judge_value(
         doubt = Doubt(number_, "a decimal cut short, not rounded", "allowed")
         allowed = allowed.changed(doubts=(*allowed.doubts, doubt))
         return [_wrong_value(state, stated, piece, rules), allowed]
+    if _converted(state, answer, rules) and not decimals_asked(right, rules.settings):
+        record = Record(number_, "ignored", (), (), "the value converted: it stands above")
+        return [state.recorded(record, stated=(*state.stated, stated._replace(own=True)))]
     return _bridged_value(state, stated, piece, rules)
+
+
+def _converted(state: State, answer: Answer, rules: Rules) -> bool:
+    """Whether a value that stands right for the pupil's line is converted, wrongly too (4.4)."""
+    before = state.stated[-1] if state.stated else None
+    if before is None or not before.own or before.answer.partial or before.answer.of != answer.of:
+        return False
+    right = state.judge.value_for(state.live.form, before.answer)
+    finished = right is not None and quality(before.answer, right, rules.settings).right
+    return finished and conversion(before.answer, answer)
 
 
 def _bridged_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> list[State]:

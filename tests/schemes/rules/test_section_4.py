@@ -307,3 +307,22 @@ def test_4_9_a_conclusion_through_an_error_earns_no_accuracy(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
+
+
+@table(
+    ("a mixed number, wrong", "4x + 3 = 14", "4x = 11 // x = 11/4 // x = 2 1/4", "M1 A1"),
+    ("rounded to a whole number", "4x + 3 = 14", "4x = 11 // x = 2.75 // x ≈ 3", "M1 A1"),
+    ("cut short", "4x + 3 = 14", "4x = 11 // x = 2.75 // x = 2.7", "M1 A1"),
+    ("half rounded up", "2x - 7 = 10", "2x = 17 // x = 8.5 // x ≈ 9", "M1 A1"),
+    ("another value", "4x + 3 = 14", "4x = 11 // x = 2.75 // x = 5", "M1 A0"),
+    ("of a wrong value", "4x + 3 = 14", "4x = 17 // x = 17/4 // x = 4 1/2", "M0 A0"),
+)
+def test_4_4_a_conversion_on_a_later_line_is_ignored_too(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+def test_4_4_decimals_may_come_by_a_root_rounded_on_the_way() -> None:
+    lines = "x = (-5 ± √37)/6 // x = (-5 ± 6.08)/6 // x = 0.18, x = -1.85"
+    assert marks("3x^2 + 5x - 1 = 0", lines, decimal_places=2) == "M1 A1"
