@@ -36,7 +36,6 @@ from itembank.algebra.written import (
 
 ONE: Polynomial = (((), Fraction(1)),)
 Rational = tuple[Polynomial, Polynomial]
-_BELOW = frozenset((Quotient, Power))
 
 
 @lru_cache(maxsize=16384)
@@ -84,7 +83,8 @@ def unreduced(node: Node) -> Rational:
 @lru_cache(maxsize=16384)
 def has_letter_below(node: Node) -> bool:
     """Whether a letter stands below a fraction bar."""
-    if not kinds(node) & _BELOW:
+    found = kinds(node)
+    if Quotient not in found and (Power not in found or Negative not in found):
         return False
     return any(isinstance(part, Quotient) and symbols(part.bottom) for part in walk(node)) or any(
         isinstance(part, Power) and isinstance(part.exponent, Negative) and symbols(part.base)

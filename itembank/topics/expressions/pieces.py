@@ -13,7 +13,15 @@ from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.polynomials import joined_monomial
-from itembank.algebra.values import Monomial, NoValue, Polynomial, number, polynomial, symbols
+from itembank.algebra.values import (
+    Monomial,
+    NoValue,
+    Polynomial,
+    kinds,
+    number,
+    polynomial,
+    symbols,
+)
 from itembank.algebra.worths import coordinate
 from itembank.algebra.written import Negative, Node, Power, Product, Quotient, Sum
 from itembank.topics.expressions.trees import polynomial_node, summed, term_node, terms
@@ -66,7 +74,7 @@ def _piece(sign: int, body: Node) -> Piece:
 
 
 def _factor(node: Node) -> Piece:
-    if not isinstance(node, Sum | Quotient) and not _holds_sum(node):
+    if not isinstance(node, Sum | Quotient) and (Sum not in kinds(node) or not _holds_sum(node)):
         return _single(polynomial(node))
     match node:
         case Negative(body):

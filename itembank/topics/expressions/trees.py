@@ -33,22 +33,37 @@ Signed = tuple[int, Node]
 
 @lru_cache(maxsize=16384)
 def plain(node: Node) -> Node:
-    """The plain tree of a written one."""
+    """The plain tree of a written one; what is plain already stays the same tree."""
+    return _plain_tree(node)
+
+
+def _plain_tree(node: Node) -> Node:
     match _regrouped(node):
+        case Sum(parts) as whole:
+            flat = tuple(_flat_terms(parts))
+            same = len(flat) == len(parts)
+            return whole if same and _all_same(flat, parts) else Sum(flat)
+        case Product(parts) as whole:
+            found = product([_plain_tree(part) for part in parts])
+            same = isinstance(found, Product) and found.marks == whole.marks
+            return whole if same and found == whole else found
         case Bracket(body) | Positive(body):
-            return plain(body)
-        case Negative(body):
-            return Negative(plain(body))
-        case Sum(terms):
-            return Sum(tuple(_flat_terms(terms)))
-        case Product(factors):
-            return product([plain(factor) for factor in factors])
-        case Quotient(top, bottom, mark):
-            return Quotient(plain(top), plain(bottom), mark)
-        case Power(base, exponent):
-            return Power(plain(base), plain(exponent))
+            return _plain_tree(body)
+        case Negative(body) as whole:
+            inner = _plain_tree(body)
+            return whole if inner is body else Negative(inner)
+        case Power(base, exponent) as whole:
+            below, above = _plain_tree(base), _plain_tree(exponent)
+            return whole if below is base and above is exponent else Power(below, above)
+        case Quotient(top, bottom, mark) as whole:
+            over, under = _plain_tree(top), _plain_tree(bottom)
+            return whole if over is top and under is bottom else Quotient(over, under, mark)
         case other:
             return other
+
+
+def _all_same(ours: Sequence[tuple[str, Node]], theirs: Sequence[tuple[str, Node]]) -> bool:
+    return all(one[1] is other[1] for one, other in zip(ours, theirs, strict=True))
 
 
 def _regrouped(node: Node) -> Node:
@@ -87,7 +102,7 @@ def meant(node: Node) -> Node:
 
 def _flat_terms(terms: Sequence[tuple[str, Node]]) -> Iterable[tuple[str, Node]]:
     for sign, body in terms:
-        inner = plain(body)
+        inner = _plain_tree(body)
         if sign == "+" and isinstance(inner, Sum):
             yield from inner.terms
         else:
