@@ -11,6 +11,7 @@ from itertools import pairwise
 from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import left_to_right, values_put_in
 from itembank.algebra.order import holds
+from itembank.algebra.running import runs_on
 from itembank.algebra.values import NoValue, number, number_form, symbols
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol
 from itembank.topics.judging import Answer, Worked
@@ -168,14 +169,14 @@ def _computed(
     meant = left_to_right(left)
     if value != result and meant is not None and number(meant) == result:
         left, value = meant, result
-    runs_on = value != result and _runs_on(right, value)
-    if runs_on:
+    goes_on = value != result and runs_on(right, value)
+    if goes_on:
         result = value
     answer = state.judge.bare_answer(Relation((right,)))
     found = _operation(used, left, result)
     if found is not None:
-        return [_worked(used, number_, found, answer, value, rules, last, runs_on)]
-    if last and value == result and not runs_on and _comes_to_value(used, value, rules):
+        return [_worked(used, number_, found, answer, value, rules, last, goes_on)]
+    if last and value == result and not goes_on and _comes_to_value(used, value, rules):
         stated = Relation((_letter(used), left), ("=",))
         whole = state.judge.bare_answer(Relation((right,)))
         if whole is not None:
@@ -188,23 +189,6 @@ def _comes_to_value(state: State, value: Fraction, rules: Rules) -> bool:
     """A computation by itself that ends in the value (4.6)."""
     right = state.judge.value_of(state.live.form)
     return rules.settings.bare_value and not state.stated and right == value
-
-
-def _runs_on(node: Node, value: Fraction) -> bool:
-    """``23 + 7 = 30 / 6``: the next computation starts with the result of the one before."""
-    match node:
-        case Sum(((_, first), *_)):
-            lead: Node = first
-        case Product((first, *_)):
-            lead = first
-        case Quotient(top, _):
-            lead = top
-        case _:
-            return False
-    try:
-        return number(lead) == value or _runs_on(lead, value)
-    except NoValue:
-        return False
 
 
 def _worked(

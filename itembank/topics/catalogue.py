@@ -139,7 +139,7 @@ JOINED_IN_BRACKET = CommonError(
 )
 FACTOR_JOINED = CommonError(
     "term joined to the factor of a bracket",
-    "a number before a bracket is added to the bracket's factor",
+    "a number, or the coefficient of a term, beside a bracket is added to the bracket's factor",
     "a number stands before the bracket's factor and can be worked out at once",
     f"{SLEEMAN}; the form: {COMMON}",
     "9 - 2(x + 3)",

@@ -155,11 +155,11 @@ def _joined_in_bracket(part: Part) -> Iterator[Parts]:
 
 
 def _factor_joined(side: Parts) -> Iterator[Parts]:
-    for i, number in enumerate(side):
+    for i, term in enumerate(side):
         for j, group in enumerate(side):
-            if number.kind != NUMBER or group.kind != GROUP or group.over != 1:
+            if term.kind == GROUP or group.kind != GROUP or group.over != 1:
                 continue
-            joined = group._replace(factor=group.factor + number.worth)
+            joined = group._replace(factor=group.factor + term.worth)
             yield tuple(joined if k == j else p for k, p in enumerate(side) if k != i)
 
 

@@ -8,6 +8,7 @@ from functools import cached_property
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
+from itembank.algebra.running import letter_before_running
 from itembank.algebra.values import (
     NoValue,
     number,
@@ -99,9 +100,15 @@ class LinearJudge(HashedOnce, PlainJudge):
         return self.conclusion_of(self.start)
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
-        """``4x + 9 = 37 - 9 = 28`` as two relations; ``2x = 18 = x = 9`` as two equations."""
+        """``4x + 9 = 37 - 9 = 28`` as two relations; ``2x = 18 = x = 9`` as two equations.
+
+        ``x = 33 - 8 = 25 / 5 = 5`` as computations on numbers, and the value that they come to.
+        """
         if len(relation.sides) <= 2:
             return (relation,)
+        if letter_before_running(relation):
+            value = Relation((relation.sides[0], relation.sides[-1]), ("=",))
+            return (*self.split(Relation(relation.sides[1:], relation.signs[1:])), value)
         out: list[Relation] = []
         for first, last in _segments([bool(symbols(side)) for side in relation.sides]):
             sides, signs = relation.sides[first:last], relation.signs[first : last - 1]

@@ -322,6 +322,12 @@ def test_3_7_a_wrong_product_is_a_slip_not_written(problem: str, lines: str, exp
         "7(n - 3) = 22 // 7n - 21 = 22 // 7n = 43 // n = 43/7",
         "M0 M1 A0",
     ),
+    (
+        "the unknown's term",
+        "7(x + 2) - 3x = 30",
+        "4(x + 2) = 30 // 4x + 8 = 30 // 4x = 22 // x = 5.5",
+        "M0 M1 A0",
+    ),
 )
 def test_3_7_a_term_joined_to_the_factor_is_a_method_error_of_the_bracket(
     problem: str, lines: str, expected: str

@@ -311,3 +311,15 @@ def test_5_2_an_operation_on_one_side_is_no_misreading(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
+
+
+@table(
+    ("divided", "5x + 8 = 33", "x = 33 - 8 = 25 / 5 = 5", "M1 A1"),
+    ("a bracket divided out", "4(x + 3) = 22", "x = 22 / 4 = 5.5 - 3 = 2.5", "M1 M1 A1"),
+    ("wrong inverse", "5x + 8 = 33", "x = 33 + 8 = 41 / 5 = 8.2", "M0 A0"),
+    ("nothing runs on", "5x + 8 = 33", "x = 33 - 8 = 25", "M0 A0"),
+)
+def test_5_4_the_letter_may_stand_before_computations_that_run_on(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
