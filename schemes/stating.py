@@ -41,8 +41,10 @@ def judge_value(
 def _converted(state: State, answer: Answer, rules: Rules) -> bool:
     """Whether a value that stands right for the pupil's line is converted, wrongly too (4.4)."""
     before = state.stated[-1] if state.stated else None
-    if before is None or not before.own or before.answer.partial or before.answer.of != answer.of:
+    if before is None or not before.own or before.answer.partial:
         return False
+    if (before.answer.of, before.answer.shape) != (answer.of, answer.shape):
+        return False  # a number after ``x > 6.5`` is no conversion of it
     right = state.judge.value_for(state.live.form, before.answer)
     finished = right is not None and quality(before.answer, right, rules.settings).right
     return finished and conversion(before.answer, answer)

@@ -140,11 +140,11 @@ def _believed(
 
     None is where two errors in one stage may have been made as well, at another cost in method.
     """
-    newly = _newly(state, step, rules)
+    reaches = (*_newly(state, step, rules), *_comes_to_rest(state, step, rules))
     apart: list[tuple[Live, Reading]] = []
     costs: set[frozenset[str]] = set()
     for live, reading in pairs:
-        one, other = (set(_spoiled(state, rules, newly, wrong)) for wrong in reading.wrongs)
+        one, other = (set(_spoiled(state, rules, reaches, wrong)) for wrong in reading.wrongs)
         costs.add(frozenset((one | other).difference(state.judge.valued)))
         if not one & other:
             apart.append((live, reading))
@@ -153,10 +153,11 @@ def _believed(
 
 def _error(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> State:
     newly = _newly(state, step, rules)
+    reaches = (*newly, *_comes_to_rest(state, step, rules))
     spoiled: dict[str, Wrong] = {}
     written = _reckoned(state, step, reading)
     for wrong in () if written else reading.wrongs:
-        for stage in _spoiled(state, rules, newly, wrong):
+        for stage in _spoiled(state, rules, reaches, wrong):
             spoiled.setdefault(stage, wrong)
     after = state
     for stage, wrong in spoiled.items():
@@ -188,13 +189,13 @@ def _because(wrong: Wrong) -> str:
     return f"{wrong.name}: {wrong.words}"
 
 
-def _spoiled(state: State, rules: Rules, newly: Sequence[str], wrong: Wrong) -> Iterator[str]:
+def _spoiled(state: State, rules: Rules, reaches: Sequence[str], wrong: Wrong) -> Iterator[str]:
     """The stages that lose their mark: the one served, and those removed (section 2, 3.5)."""
     still = rules.open(state)
     if not wrong.stages:
         served = still[0] if still else ""
     else:
-        first = next((stage for stage in wrong.stages if stage in newly), "")
+        first = next((stage for stage in wrong.stages if stage in reaches), "")
         if not first and len(wrong.stages) > 1 and still:
             first = still[0]  # a line that reaches nothing serves the earliest stage still to do
         served = _carrier(state, still, first or wrong.stages[0])
