@@ -8,8 +8,8 @@ from __future__ import annotations
 from operator import attrgetter
 from typing import Any
 
-_VALUES: dict[type, attrgetter[Any]] = {}
-"""For each kind of data what takes its values out of it."""
+_VALUES: dict[type, tuple[str, attrgetter[Any]]] = {}
+"""For each kind of data its name, and what takes its values out of it."""
 
 
 class HashedOnce:
@@ -28,22 +28,30 @@ class HashedOnce:
             return self._hash
         except AttributeError:
             kind = type(self)
-            values = _VALUES.get(kind) or _VALUES.setdefault(kind, attrgetter(*kind.__match_args__))
-            found = hash((kind.__name__, values(self)))
-            object.__setattr__(self, "_hash", found)
+            known = _VALUES.get(kind)
+            if known is None:
+                known = _VALUES[kind] = kind.__name__, attrgetter(*kind.__match_args__)
+            found = hash((known[0], known[1](self)))
+            _keep_hash(self, found)
             return found
+
+
+# The slot's own setter: what is worked out about frozen data is no change of it.
+_keep_hash = vars(HashedOnce)["_hash"].__set__
 
 
 class Tree(HashedOnce):
     """A node that keeps what :mod:`itembank.algebra.values` finds out about it, once it is asked.
 
-    ``letters_held`` and ``kinds_held`` are the letters and the kinds of node that stand in it,
-    ``leaves_held`` a number that is the same for the same leaves in whatever order, and
-    ``value_held`` its canonical polynomial.
+    ``letters_held`` are the letters and ``kinds_held`` the kinds of node that stand in it, a bit
+    for each; ``leaves_held`` a number that is the same for the same leaves in whatever order, and
+    ``value_held`` its canonical polynomial. ``text_held`` is its typed text, kept by
+    :mod:`itembank.algebra.showing`.
     """
 
-    __slots__ = ("kinds_held", "leaves_held", "letters_held", "value_held")
+    __slots__ = ("kinds_held", "leaves_held", "letters_held", "text_held", "value_held")
     letters_held: frozenset[str]
-    kinds_held: frozenset[type]
+    kinds_held: int
     leaves_held: int
+    text_held: str
     value_held: tuple[Any, ...]

@@ -32,6 +32,7 @@ from itembank.algebra.written import (
 
 MOST_ORDERED = 4
 _OPERATIONS = frozenset((Sum, Product, Quotient))
+_OUTER = frozenset((Sum, Product, Quotient, Power))
 
 
 def same_relation(one: Relation, other: Relation) -> bool:
@@ -198,11 +199,23 @@ def changes_between(one: Relation, other: Relation) -> int | None:
     """
     if one.signs != other.signs or len(one.sides) != len(other.sides):
         return None
+    if len(one.sides) == 1 and _built_otherwise(one.sides[0], other.sides[0]):
+        return None
     ours = [bare(side) for side in one.sides]
     theirs = [bare(side) for side in other.sides]
     orders = [theirs, theirs[::-1]] if set(one.signs) == {"="} else [theirs]
     found = [_summed(list(zip(ours, order, strict=True)), 0) for order in orders]
     return min((total for total in found if total is not None), default=None)
+
+
+def _built_otherwise(one: Node, other: Node) -> bool:
+    """Whether of two expressions with letters the one is a sum, say, the other a product."""
+    while isinstance(one, Bracket | Positive):
+        one = one.body
+    while isinstance(other, Bracket | Positive):
+        other = other.body
+    kinds_ = type(one), type(other)
+    return kinds_[0] is not kinds_[1] and _OUTER.issuperset(kinds_) and bool(symbols(one))
 
 
 def _differences(one: Node, other: Node) -> int | None:

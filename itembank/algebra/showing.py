@@ -64,7 +64,16 @@ def typed(written: Node | Relation | Line) -> str:
         case Relation(sides, signs):
             return _chain(sides, signs)
         case _:
-            return _node(written)
+            return _whole(written)
+
+
+def _whole(node: Node) -> str:
+    try:
+        return node.text_held
+    except AttributeError:
+        text = _node(node)
+        object.__setattr__(node, "text_held", text)
+        return text
 
 
 def typed_note(note: Note) -> str:
@@ -81,9 +90,9 @@ def _line(line: Line) -> str:
 
 
 def _chain(sides: tuple[Node, ...], signs: tuple[str, ...]) -> str:
-    text = _node(sides[0])
+    text = _whole(sides[0])
     for sign, side in zip(signs, sides[1:], strict=True):
-        text += f" {sign} {_node(side)}"
+        text += f" {sign} {_whole(side)}"
     return text
 
 

@@ -12,6 +12,7 @@ from math import gcd, isqrt
 from typing import Any
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.hashing import Tree
 from itembank.algebra.written import (
     Bracket,
     CutShort,
@@ -61,7 +62,7 @@ def polynomial(node: Node) -> Polynomial:
         return node.value_held
     except AttributeError:
         found = tuple(sorted([(m, c) for m, c in _terms(node).items() if c]))
-        object.__setattr__(node, "value_held", found)
+        _keep_value(node, found)
         return found
 
 
@@ -90,9 +91,14 @@ def symbols(node: Node) -> frozenset[str]:
 def kinds(node: Node) -> frozenset[type]:
     """The kinds of node that stand in a tree, its own among them."""
     try:
-        return node.kinds_held
+        return _kinds(node.kinds_held)
     except AttributeError:
-        return _held(node).kinds_held
+        return _kinds(_held(node).kinds_held)
+
+
+@lru_cache(maxsize=1024)
+def _kinds(bits: int) -> frozenset[type]:
+    return frozenset(kind for kind, bit in _BITS.items() if bits & bit)
 
 
 def leaves(node: Node) -> int:
@@ -108,18 +114,34 @@ def leaves(node: Node) -> int:
 
 def _held(node: Node) -> Node:
     """The node with all three found out at once."""
-    inner, kind = children(node), type(node)
-    if inner:
-        letters = _NO_LETTER.union(*map(symbols, inner))
-        found = _ALONE[kind].union(*[part.kinds_held for part in inner])
-        total = sum([part.leaves_held for part in inner])
+    kind = type(node)
+    letters, bits, total = _NO_LETTER, _BITS[kind], 0
+    inside = _INSIDE.get(kind)
+    if inside is None:
+        total = hash(node)
+        if isinstance(node, Symbol):
+            letters = frozenset((node.name,))
     else:
-        letters = frozenset((node.name,)) if isinstance(node, Symbol) else _NO_LETTER
-        found, total = _ALONE[kind], hash(node)
-    object.__setattr__(node, "letters_held", letters)
-    object.__setattr__(node, "kinds_held", found)
-    object.__setattr__(node, "leaves_held", total)
+        for part in inside(node):
+            try:
+                mine = part.letters_held
+            except AttributeError:
+                mine = _held(part).letters_held
+            if mine:
+                letters = letters | mine if letters else mine
+            bits |= part.kinds_held
+            total += part.leaves_held
+    _keep_letters(node, letters)
+    _keep_kinds(node, bits)
+    _keep_leaves(node, total)
     return node
+
+
+# The slots' own setters: what is found out about a frozen tree is no change of it.
+_keep_letters = vars(Tree)["letters_held"].__set__
+_keep_kinds = vars(Tree)["kinds_held"].__set__
+_keep_leaves = vars(Tree)["leaves_held"].__set__
+_keep_value = vars(Tree)["value_held"].__set__
 
 
 @lru_cache(maxsize=16384)
@@ -293,7 +315,7 @@ _TERMS: dict[type, Callable[[Any], Terms]] = {
 }
 
 
-_ALONE: dict[type, frozenset[type]] = {kind: frozenset((kind,)) for kind in _TERMS}
+_BITS: dict[type, int] = {kind: 1 << place for place, kind in enumerate(_TERMS)}
 
 
 def _bounded(value: Fraction) -> Fraction:

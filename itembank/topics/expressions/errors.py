@@ -119,13 +119,11 @@ def _near(found: Sequence[Candidate]) -> Iterator[Candidate]:
 
 
 @lru_cache(maxsize=4096)
-def _indexed(
-    task: Task, stages: tuple[str, ...], form: Node
-) -> dict[Fraction, tuple[Candidate, ...]]:
+def _indexed(task: Task, stages: tuple[str, ...], form: Node) -> dict[Fraction, list[Candidate]]:
     out: dict[Fraction, list[Candidate]] = {}
     for candidate in _candidates(task, stages, form):
         out.setdefault(candidate.point, []).append(candidate)
-    return {point: tuple(found) for point, found in out.items()}
+    return out
 
 
 def _candidates(task: Task, stages: Sequence[str], form: Node) -> Iterator[Candidate]:

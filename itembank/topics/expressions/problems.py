@@ -81,7 +81,7 @@ class Task(HashedOnce):
             return _fraction_kind(self.node)
         return EXPAND if has_bracket(pieces(self.node)) else COLLECT
 
-    @property
+    @cached_property
     def text(self) -> str:
         """The problem as typed text."""
         return ", ".join(typed(one) for one in (self.relation, *self.values))

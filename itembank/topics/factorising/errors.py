@@ -57,12 +57,12 @@ def wrongs(form: Form) -> Iterator[Wrong]:
 
 
 @lru_cache(maxsize=8192)
-def worth_index(form: Form) -> dict[Fraction, tuple[Slipped, ...]]:
+def worth_index(form: Form) -> dict[Fraction, list[Slipped]]:
     """The errors that apply to a form by what their lines are worth for numbers put in."""
     found: dict[Fraction, list[Slipped]] = {}
     for slipped in slips_from(form):
         found.setdefault(worth(slipped.shape), []).append(slipped)
-    return {size: tuple(slips) for size, slips in found.items()}
+    return found
 
 
 def slips_from(form: Form) -> Iterator[Slipped]:

@@ -115,12 +115,12 @@ def changes(system: System) -> Iterator[Change]:
 
 
 @lru_cache(maxsize=2048)  # each holds every error that applies to what is known
-def changes_by_key(system: System) -> dict[Row, tuple[Change, ...]]:
+def changes_by_key(system: System) -> dict[Row, list[Change]]:
     """Every common error by the row, up to a factor, that it leads to."""
     out: dict[Row, list[Change]] = {}
     for change in changes(system):
         out.setdefault(key(change.row), []).append(change)
-    return {row: tuple(found) for row, found in out.items()}
+    return out
 
 
 def _in_eliminating(lines: tuple[Line, ...]) -> Iterator[Change]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.showing import typed
@@ -33,6 +34,7 @@ def typed_line(line: Line, letters: Letters) -> str:
     return typed(standard(line.row, letters))
 
 
+@lru_cache(maxsize=4096)
 def standard(row: Row, letters: Letters) -> Relation:
     """``2x - y = 4``."""
     return equation(((row[0], letters[0]), (row[1], letters[1])), ((row[2], ""),))
