@@ -21,7 +21,7 @@ from itembank.algebra.reading_groups import grouped
 from itembank.algebra.reading_labels import label_alone, label_at_head, label_at_tail
 from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
-from itembank.algebra.reading_words import remark_behind, signs_for_words
+from itembank.algebra.reading_words import remark_behind, said_before, signs_for_words
 from itembank.algebra.written import Line, Node, Note, Relation
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
@@ -180,6 +180,7 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
         end = tail.start()
     domain, end = domain_said(text, start, end)
     before, start = _head_notes(text, start, end)
+    start = start if before else said_before(text, start, end)
     notes, end = _notes(text, start, end, bool(statement))
     notes = (*before, *notes)
     if _RELATION_SIGN.search(text, start, end):

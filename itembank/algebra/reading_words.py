@@ -37,6 +37,14 @@ _SUM_BESIDE = re.compile(
     r"(?P<value>-?[\d./]+)\s+\((?P<sum>[-\d.\s+×÷/]*\d\s*[+×÷/-][-\d.\s+×÷/]*)\)\s*$"
 )
 
+_SAID_BEFORE = re.compile(r"\s*(?=[^:]*[A-Za-z]{3})[A-Za-z][A-Za-z ,']{2,40}:\s+(?=.*[=<>≤≥])")
+
+
+def said_before(text: str, start: int, end: int) -> int:
+    """Where a line starts behind words and a colon: ``halve both: x = 4``."""
+    found = _SAID_BEFORE.match(text, start, end)
+    return start if found is None else found.end()
+
 
 def signs_for_words(text: str) -> str:
     """The text with signs in the place of words for an order or for ``±``, and plain letters."""

@@ -12,7 +12,7 @@ from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.joining import Alternatives, apart, is_joined, joined
 from itembank.algebra.order import ORDER_SIGNS, points_up, turned
 from itembank.algebra.values import NoValue, number, relation_symbols
-from itembank.algebra.written import Node, Relation
+from itembank.algebra.written import Node, Relation, Symbol
 from itembank.topics.inequalities import errors, following, lines, slips, solutions
 from itembank.topics.inequalities.lines import Inequality, Integers, Parts, ray
 from itembank.topics.inequalities.stages import (
@@ -123,9 +123,16 @@ class InequalityJudge(HashedOnce, PlainJudge):
         return len(rays) == 2 and points_up(rays[0].sign) != points_up(rays[1].sign)
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
-        """``2x > 7 - 1 = 6`` as two relations; two parts that hold together as one."""
+        """``2x > 7 - 1 = 6`` as two relations; two parts that hold together as one.
+
+        ``x > 8/2 = 4`` states a solution, then what its number comes to.
+        """
         if is_joined(relation) or "=" not in relation.signs or "∈" in relation.signs:
             return (relation,)
+        first, *rest = relation.sides
+        order, *equal = relation.signs
+        if isinstance(first, Symbol) and order != "=" and set(equal) == {"="}:
+            return tuple(Relation((first, side), (order,)) for side in rest)
         return self.judges[0].split(relation)
 
     def form(self, relation: Relation) -> Form:

@@ -35,6 +35,7 @@ def test_words_and_other_typing_say_the_same(text: str, plain: str) -> None:
         ("x >= 4 (halve)", "x >= 4"),
         ("x = 0.18 (2 d.p.)", "x = 0.18"),
         ("5x = 25 (33 - 8)", "5x = 25"),
+        ("halve both sides: x >= 4", "x >= 4"),
         ("x = 5 (25÷5)", "x = 5"),
     ],
 )
