@@ -303,6 +303,8 @@ def _divides(source: Equation, size: Fraction) -> bool:
         top = gcd(*(v.numerator for v in joined))
         common = max(common, Fraction(top, lcm(*(v.denominator for v in joined))))
     coefficients = {abs(v) * size.numerator for v in _letters(source)}
+    # 2x/5 = 6 as x/5 = 3: what stands above a bar with the unknown is divided by as well
+    coefficients |= {abs(p.factor) for side in source for p in side if p.kind == LETTER}
     return common % size.denominator == 0 or Fraction(size.denominator) in coefficients
 
 

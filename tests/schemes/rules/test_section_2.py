@@ -159,3 +159,13 @@ def test_2_an_author_may_reward_a_check(lines: str, expected: str) -> None:
 def test_2_a_sign_lost_in_a_line_that_reaches_nothing_spoils_the_earliest_stage() -> None:
     lines = "x/4 + 2 = 1 + x/2 // x + 8 = 4 + 2x // 4 = x"
     assert marks("(x + 8)/4 = (x - 2)/2", lines) == "M0 M1 A0"
+
+
+@table(
+    ("above a bar", "2x/5 = 6", "x/5 = 3 // x = 15", "B1"),
+    ("above a bar, a constant beside", "3x/4 + 2 = 8", "3x/4 = 6 // x/4 = 2 // x = 8", "M1 A1"),
+)
+def test_2_the_factor_above_a_bar_may_be_divided_out_first(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
