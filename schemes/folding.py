@@ -37,7 +37,12 @@ def fold(judge: Judge, lines: Sequence[WorkLine], rules: Rules) -> list[State]:
     """Every state that the script can be read to, the cheapest first."""
     counted = tuple([line for line in lines if line.counts])
     states = _after(judge, rules, counted, bool(counted) and counted[-1].closes)
-    return [after for state in states for after in _unread_to_the_end(rested(state, rules), rules)]
+    unread = [line.number for line in counted if line.fault is not None and "=" in line.text]
+    return [
+        after
+        for state in states
+        for after in _unread_to_the_end(rested(state, rules), rules, unread)
+    ]
 
 
 @lru_cache(maxsize=8192)
@@ -55,12 +60,19 @@ def _after(
     return tuple(_pruned(after))
 
 
-def _unread_to_the_end(state: State, rules: Rules) -> list[State]:
-    """A script that breaks off in an unreadable line: the rest may stand there (5.7)."""
-    if not state.gap or state.stated or state.conclusions:
+def _unread_to_the_end(state: State, rules: Rules, unread: Sequence[int]) -> list[State]:
+    """A script that breaks off in an unreadable line: the rest may stand there (5.7).
+
+    So may a part of the answer that is stated nowhere else.
+    """
+    gap = 0 if state.stated else state.gap
+    if state.stated and unread:
+        whole = state.judge.together([one.answer for one in state.stated])
+        gap = unread[-1] if whole is None else 0
+    if not gap or state.conclusions:
         return [state]
-    found = allowed(state, state.gap, rules.open(state))
-    return [state, found.changed(unread=state.gap)]
+    found = allowed(state, gap, rules.open(state))
+    return [state, found.changed(unread=gap)]
 
 
 def _pruned(states: list[State]) -> list[State]:

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from itembank.algebra.matching import shows_operation
-from itembank.topics.judging import Slip, Wrong
+from itembank.topics.judging import Answer, Slip, Wrong
+from schemes.answers import UNFINISHED, quality
 from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain, way
 from schemes.reasons import slip_path, wrong_path
 from schemes.states import (
@@ -95,17 +96,28 @@ def _right(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
     verdict = "follows own error" if state.wrong or state.misread else "follows"
     note = _gap_note(state)
     record = Record(step.number, verdict, (live.number,), path, note)
-    after = _with_value_put_in(after, step, live)
+    after = _with_value_put_in(after, step, live, rules)
     lives, cost = _onward(state, step), after.cost + reading.cost
     return after.recorded(record, lives=lives, cost=cost, gap=0, before=None)
 
 
-def _with_value_put_in(state: State, step: Step, live: Live) -> State:
+def _with_value_put_in(state: State, step: Step, live: Live, rules: Rules) -> State:
     """A value that a line goes on with is stated by that, where it was not before (soi)."""
     answer = state.judge.put_in(live.form, step.form)
-    if answer is None or any(one.answer.of == answer.of for one in state.stated):
+    if answer is None or any(_stands(one, answer, rules) for one in state.stated):
         return state
     return state.changed(stated=(*state.stated, Stated(step.number, answer, True)))
+
+
+def _stands(stated: Stated, answer: Answer, rules: Rules) -> bool:
+    """Whether a letter's value was stated before the line that goes on with it.
+
+    One left unfinished (``x = 16/8``) is finished by going on with 2.
+    """
+    if stated.answer.of != answer.of:
+        return False
+    worth = quality(stated.answer, answer.values[0], rules.settings)
+    return worth.kind != UNFINISHED
 
 
 def _gap_note(state: State) -> str:

@@ -16,6 +16,7 @@ from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.values import relation_symbols
 from itembank.algebra.written import Line, Note, Relation
 from itembank.topics.judging import Judge
+from schemes.naming import labelled, standing_for
 from schemes.pieces import answer_of
 from schemes.verdicts import ScriptLine
 
@@ -66,6 +67,7 @@ def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = Fal
     """Read every line of a script; never raises for what a pupil wrote."""
     read = tuple([_read(n, line.text, comma) for n, line in enumerate(lines, start=1)])
     crossed = [line.crossed_out for line in lines]
+    read = _with_labels(read, crossed, judge, comma)
     named = _with_letters(read, judge)
     if not any(crossed):
         return named
@@ -85,8 +87,27 @@ def _read(number: int, text: str, comma: bool) -> WorkLine:
 def _remembered(text: str, comma: bool) -> tuple[tuple[Line, ...], frozenset[str]]:
     """The lines read from a text, and their letters: many pupils write the same lines."""
     lines = read_lines(text, comma=comma)
+    return lines, _letters(lines)
+
+
+def _letters(lines: tuple[Line, ...]) -> frozenset[str]:
     relations = [r for line in lines for group in line.alternatives for r in group]
-    return lines, frozenset().union(*map(relation_symbols, relations))
+    return frozenset().union(*map(relation_symbols, relations))
+
+
+def _with_labels(
+    read: tuple[WorkLine, ...], crossed: Sequence[bool], judge: Judge, comma: bool
+) -> tuple[WorkLine, ...]:
+    """The script's own labels as numbers; problems of several equations alone have them."""
+    named = any(line.label for work in read for line in work.lines)
+    if len(judge.given) < 2 or not named:
+        return read
+    standing = [() if out else work.lines for work, out in zip(read, crossed, strict=True)]
+    found = labelled(standing, judge, comma)
+    return tuple(
+        work if out or lines == work.lines else replace(work, lines=lines, letters=_letters(lines))
+        for work, out, lines in zip(read, crossed, found, strict=True)
+    )
 
 
 def _replaced(
@@ -136,6 +157,8 @@ def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
     foreign = sorted(frozenset().union(*[line.letters for line in read]) - known)
     if not foreign:
         return Working(read)
+    if len(own) == 2:
+        return _two_letters(read, judge)
     if len(own) != 1 or len(foreign) != 1:
         return Working(read, mixed=_first_mixed(read, known) if len(own) == 1 else 0)
     (unknown,), letter = tuple(own), foreign[0]
@@ -150,6 +173,16 @@ def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
         return Working(lines, note)
     first = min(line.number for line in read if letter in line.letters)
     return Working(lines, "", max(first, min(own_used)))
+
+
+def _two_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
+    """Another pair of letters, or one of them in another size, used throughout (5.9)."""
+    letters = standing_for([line.lines for line in read if line.counts], judge)
+    lines = read
+    for old, new in letters.items():
+        lines = tuple(_rename(line, old, new) if old in line.letters else line for line in lines)
+    others = [(old, new) for old, new in letters.items() if old.lower() != new.lower()]
+    return Working(lines, ", ".join(f"{old} stands for {new}" for old, new in others))
 
 
 def _first_mixed(read: tuple[WorkLine, ...], own: frozenset[str]) -> int:

@@ -18,7 +18,12 @@ from itembank.algebra.grammar import (
 from itembank.algebra.grammar import read_expression as read_by_grammar
 from itembank.algebra.plain import read_plain, read_plain_parts
 from itembank.algebra.reading_groups import grouped
-from itembank.algebra.reading_labels import label_alone, label_at_head, label_at_tail
+from itembank.algebra.reading_labels import (
+    in_signs,
+    label_alone,
+    label_at_head,
+    label_at_tail,
+)
 from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
 from itembank.algebra.reading_words import remark_behind, said_before, signs_for_words
@@ -54,11 +59,29 @@ _HEAD = re.compile(
     r"|(?:the\s+)?integers?(?:\s+(?:values?|solutions?))?(?:\s+(?:are|is))?|[a-z]\s+can\s+be)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
     re.IGNORECASE,
 )
+_TOLD = re.compile(
+    r"\s*(?P<told>(?:(?:[a-z]{3,}|by|to|of|in|we|up|it|on)\b[\s,']*)+)"
+    r"(?::|(?<=gives)|(?<=giving)|(?<=get)|(?<=gets)|(?<=leaves)|(?<=leaving)|(?<=adding)"
+    r"|(?<=subtracting)|(?<=them)|(?<=equations)|(?<=together)|(?<=simplify)|(?<=simplifying)"
+    r"|(?<=simplified)|(?<=expand)|(?<=expanding)|(?<=factorise)|(?<=factorising)|(?<=rearrange)"
+    r"|(?<=rearranging)|(?<=terms)|(?<=solving)|(?<=brackets)|(?<=substituting)|(?<=substitution)"
+    r"|(?<=elimination)|(?<=equating)|(?<=first)|(?<=next)|(?<=finally)|(?<=means)|(?<=becomes))"
+    r"[:,\s]\s*(?=\S)(?!\d+\s+[\w(])",
+    re.IGNORECASE,
+)
+_REMARK = re.compile(
+    r"[\s\W]*(?=.*\b(?:eliminat|substitut|method|solv|solution|working|simultaneous|factoris|expand"
+    r"|simplif|grid|foil|pattern|difference|quadratic|group|collect))(?!.*\b(?:add|plus|sub|subtract|take|minus|multipl|times|divid|square|root|double|half"
+    r"|halve|swap|turn|flip|cancel|cross)(?:y|ying|ed|ing|e|s)?\b)"
+    r"(?:(?:[a-z]{3,}|by|to|of|in|we|up|it|on|is|so|my|be|do|an|a|as|at|if|i)\b[\s,.!?'()-]*)+",
+    re.IGNORECASE,
+)
 _IS = re.compile(
     r"\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be)\s+", re.IGNORECASE
 )
 _BETWEEN = re.compile(
-    r"\s*(?:;|\||\n|=+>|⇒|-+>|→|∴|\b(?:so|therefore|hence|because|since|as(?=\s))\b\s*[,:]?)\s*",
+    r"\s*(?:;|\||\n|=+>|⇒|-+>|→|∴|\b(?:so|therefore|hence|because|since|as(?=\s))\b\s*[,:]?"
+    r"|(?<=[\w)])(?<!i\.e)\.\s+(?=[a-z]))\s*",
     re.IGNORECASE,
 )
 _WIDE = re.compile(r"\s{3,}|\t")
@@ -106,7 +129,7 @@ def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
     plain = read_plain_parts(alike)
     if plain is not None:
         return (Line(alike, grouped(plain)),)
-    alike = made_plain(signs_for_words(alike))
+    alike = in_signs(made_plain(signs_for_words(alike)))
     lines = [_read_piece(alike, start, end, comma) for start, end in _pieces(alike)]
     return tuple(line for line in lines if line is not None)
 
@@ -174,8 +197,9 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     if made and not statement:
         return Line(whole, label=made)
     label, start = label_at_head(text, start, end)
+    name, end = label_at_tail(text, start, end)
     if not label:
-        label, end = label_at_tail(text, start, end)
+        label, name = name, ""
     if tail := _TAIL.search(text, start, end):
         end = tail.start()
     domain, end = domain_said(text, start, end)
@@ -189,9 +213,11 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     if not body.strip(" .,"):
         if not (statement or notes or heads):
             return None
-        return Line(whole, (), statement, notes, heads, label)
+        return Line(whole, (), statement, notes, heads, label, name=name)
+    if _is_remark(body):
+        return Line(whole, (), statement, notes, (*heads, " ".join(body.lower().split())), label)
     alternatives = _alternatives(body, start + 1, comma)
-    return Line(whole, alternatives, statement, notes, heads, label, domain)
+    return Line(whole, alternatives, statement, notes, heads, label, domain, name)
 
 
 def _statement(text: str, start: int, end: int) -> tuple[str, int]:
@@ -204,6 +230,11 @@ def _statement(text: str, start: int, end: int) -> tuple[str, int]:
     return "", end
 
 
+def _is_remark(body: str) -> bool:
+    """Words that name a method and no operation (``by elimination``)."""
+    return _REMARK.fullmatch(body) is not None
+
+
 def _heads(text: str, start: int, end: int) -> tuple[tuple[str, ...], int]:
     heads = []
     while match := _HEAD.match(text, start, end):
@@ -213,6 +244,10 @@ def _heads(text: str, start: int, end: int) -> tuple[tuple[str, ...], int]:
             break
         heads.append(re.sub(r"\s+", " ", (word or match.group("sign")).lower()))
         start = match.end()
+    told = _TOLD.match(text, start, end)
+    if told and _RELATION_SIGN.search(text, told.end(), end):
+        heads.append(" ".join(told.group("told").lower().split()))
+        start = told.end()
     return tuple(heads), start
 
 

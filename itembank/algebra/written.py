@@ -261,7 +261,8 @@ class Line:
     ``statement`` is ``no solution``, ``all values`` or empty. ``heads`` are the words that open the
     line, in lower case (``so``, ``check``, ``again``); ``=`` where it goes on from the one above.
     ``label`` is the number that a line is given (``(1)``), or the labels that it is made from
-    (``(1) + (2)``). ``domain`` is ``integers`` where the line says that the unknown is one.
+    (``(1) + (2)``), ``name`` the number that such a line is given in its turn. ``domain`` is
+    ``integers`` where the line says that the unknown is one.
     """
 
     text: str
@@ -271,3 +272,4 @@ class Line:
     heads: tuple[str, ...] = ()
     label: str = ""
     domain: str = ""
+    name: str = ""

@@ -240,6 +240,9 @@ class Judge(Protocol):
     def labelled_stage(self, form: Any, label: str) -> str:
         """The stage that an operation on labelled lines (``(1) + (2)``) serves, empty if none."""
 
+    def number_of(self, known: Any, form: Any) -> int:
+        """The number that a line known has among several equations; 0 where it has none."""
+
     def continues(self, source: Any, form: Any) -> bool:
         """Whether a line goes on rightly from the last one, not from what was known before it."""
 

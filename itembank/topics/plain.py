@@ -133,6 +133,10 @@ class PlainJudge:
         """Lines are not told by their labels."""
         return ""
 
+    def number_of(self, known: Any, form: Any) -> int:
+        """Lines have no numbers."""
+        return 0
+
     def continues(self, source: Any, form: Any) -> bool:
         """Every line is judged from the last one alone."""
         return self.follows(source, form) is not None

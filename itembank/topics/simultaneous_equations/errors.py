@@ -109,8 +109,8 @@ def changes(system: System) -> Iterator[Change]:
     for place in (0, 1):
         known = system.about(place)
         if known is not None and known.value is not None:
-            for line in lines:
-                yield from _in_value(line.row, place, known.value)
+            for line in _as_written(system):
+                yield from _in_value(line, place, known.value)
     yield from _exchanged(system)
 
 
@@ -121,6 +121,11 @@ def changes_by_key(system: System) -> dict[Row, list[Change]]:
     for change in changes(system):
         out.setdefault(key(change.row), []).append(change)
     return out
+
+
+def _as_written(system: System) -> tuple[Line, ...]:
+    """The lines in both letters, a multiple of one as a line of its own: a value goes into any."""
+    return tuple({(line.row, line.subject): line for line in system if line.both}.values())
 
 
 def _in_eliminating(lines: tuple[Line, ...]) -> Iterator[Change]:
@@ -342,12 +347,13 @@ def _put_in(
         yield MINUS_NOT_THROUGH, -k * number, k * size
 
 
-def _in_value(row: Row, place: int, value: Fraction) -> Iterator[Change]:
-    """A value put into an equation wrongly."""
-    k, rest, right = row[place], row[1 - place], row[2]
-    for error, term in _terms(k, value):
-        if term != k * value:
-            yield Change(error, SUBSTITUTED, _row(1 - place, rest, right - term))
+def _in_value(line: Line, place: int, value: Fraction) -> Iterator[Change]:
+    """A value put into an equation wrongly; beside a subject its term stands on the other side."""
+    k, rest, right = line.row[place], line.row[1 - place], line.row[2]
+    side = -1 if line.subject == 1 - place else 1
+    for error, term in _terms(side * k, value):
+        if side * term != k * value:
+            yield Change(error, SUBSTITUTED, _row(1 - place, rest, right - side * term))
     if value:
         yield Change(WRONG_PLACE, SUBSTITUTED, _row(place, k, right - rest * value))
 

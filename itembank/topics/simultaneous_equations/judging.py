@@ -258,6 +258,10 @@ class SimultaneousJudge(HashedOnce, PlainJudge):
         """``(1) + (2)`` eliminates where a letter goes by it; ``(1) × 3`` makes ready."""
         return labels.stage(_system(form), label)
 
+    def number_of(self, known: Known, form: Line) -> int:
+        """The place of an equation in both letters among those written."""
+        return labels.number(_system(known), form)
+
     def worked(self, form: Known, node: Node, result: Fraction) -> Worked | None:
         """A computation on numbers as an operation on the last equation in one letter."""
         system = _system(form)

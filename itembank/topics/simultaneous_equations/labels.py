@@ -1,7 +1,8 @@
 """What does an operation on labelled equations do? ``(1) + (2)``, ``3 × (1) - (2)``, ``(1) × 3``.
 
 The problem's equations are 1 and 2 in the order written, later lines in both letters 3 and on, as
-pupils number them (common practice, no source).
+pupils number them (common practice, no source); labels that a script gives otherwise come here as
+these numbers (:mod:`schemes.naming`).
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ from itembank.algebra.exact import Fraction
 from itembank.topics.simultaneous_equations.lines import GIVEN, Line, Row, System
 from itembank.topics.simultaneous_equations.stages import ELIMINATED, PREPARED, multipliers
 
-_TERM = re.compile(r"\s*([+-]?)\s*(?:(\d+)\s*×?\s*)?\((\d)\)(?:\s*([×÷])\s*(\d+))?")
+_TERM = re.compile(r"\s*([+-]?)\s*(?:(\d+)\s*×?\s*)?\((\d+)\)(?:\s*([×÷])\s*(\d+))?")
 
 
 @lru_cache(maxsize=16384)
@@ -38,6 +39,12 @@ def numbered(system: System) -> list[Line]:
     return [*system[:GIVEN], *(line for line in system[GIVEN:] if line.both)]
 
 
+def number(system: System, line: Line) -> int:
+    """The number of an equation in both letters that is known as written; 0 for any other line."""
+    lines = numbered(system)
+    return lines.index(line) + 1 if line.both and line in lines else 0
+
+
 def _makes_ready(lines: list[Line], place: int, times: Fraction) -> bool:
     return any(
         abs(times) in multipliers(lines[place].row, other.row) for other in _rest(lines, place)
@@ -52,7 +59,8 @@ def _terms(label: str) -> Iterator[tuple[Fraction, int]]:
     place = 0
     while place < len(label):
         found = _TERM.match(label, place)
-        if found is None:
+        if found is None:  # what is not understood is not judged
+            yield Fraction(0), 0
             return
         sign, before, named, mark, after = found.groups()
         times = Fraction(int(before or 1)) * (-1 if sign == "-" else 1)
