@@ -378,6 +378,14 @@ ADDED_ACROSS = CommonError(
     "2/x + 3/y",
     "5/(x + y)",
 )
+ONE_BAR_KEPT = CommonError(
+    "fractions added over one of their denominators",
+    "numerators are added, and one of the two denominators is kept",
+    "the denominators are taken to be alike",
+    COMMON,
+    "3/x + 1/(2x)",
+    "4/x",
+)
 TOPS_KEPT = CommonError(
     "numerators not multiplied",
     "the common denominator is written and the numerators are left as they were",
@@ -393,6 +401,14 @@ ONE_TOP_KEPT = CommonError(
     COMMON,
     "2/x + 3/y",
     "(2y + 3)/(xy)",
+)
+FIRST_TERMS_ONLY = CommonError(
+    "only the first term of each numerator multiplied",
+    "the numerators are multiplied for the common denominator, each in its first term only",
+    "the bar is not read as a bracket",
+    COMMON,
+    "(x + 1)/2 + (x - 3)/5",
+    "(5x + 1 + 2x - 3)/10",
 )
 OWN_DENOMINATOR = CommonError(
     "numerators multiplied by their own denominators",

@@ -9,6 +9,7 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import factored
 from itembank.algebra.polynomials import (
     constant,
+    leading,
     minus,
     plus,
     quotient,
@@ -25,10 +26,12 @@ from itembank.topics.expressions.catalogue import (
     BARS_GONE,
     CANCELLED_TO_ZERO,
     CROSS_MULTIPLIED,
+    FIRST_TERMS_ONLY,
     FIRST_TURNED,
     MINUS_FIRST_TERM,
     NOT_TURNED,
     NUMBERS_SUBTRACTED,
+    ONE_BAR_KEPT,
     ONE_TERM_CANCELLED,
     ONE_TOP_KEPT,
     OWN_DENOMINATOR,
@@ -239,6 +242,8 @@ def _bars(
     for bottom in (across, plus(b, d)):
         if bottom and ONE not in (b, d):
             yield FractionChange(ADDED_ACROSS, COMMON, plus(a, c), bottom)
+    for bottom in (b, d):
+        yield FractionChange(ONE_BAR_KEPT, COMMON, plus(a, c), bottom)
     product = times(b, d)
     left, right = quotient(least, b), quotient(least, d)
     assert left is not None
@@ -249,8 +254,16 @@ def _bars(
             yield FractionChange(ONE_TOP_KEPT, TOPS, plus(times(a, one), c), bottom)
         if one != ONE:
             yield FractionChange(ONE_TOP_KEPT, TOPS, plus(a, times(c, other)), bottom)
+    if max(len(a), len(c)) > 1:
+        wrong = plus(_first_multiplied(a, left), _first_multiplied(c, right))
+        yield FractionChange(FIRST_TERMS_ONLY, TOPS, wrong, least)
     yield FractionChange(OWN_DENOMINATOR, TOPS, plus(times(a, b), times(c, d)), product)
     yield FractionChange(BARS_GONE, DROPPED, plus(times(a, left), times(c, right)), ONE)
+
+
+def _first_multiplied(value: Polynomial, by: Polynomial) -> Polynomial:
+    first = (leading(value),) if value else ()
+    return plus(times(first, by), minus(value, first))
 
 
 def _minus_first(value: Polynomial) -> Iterator[Polynomial]:
@@ -259,8 +272,6 @@ def _minus_first(value: Polynomial) -> Iterator[Polynomial]:
 
 
 def _first_kept(value: Polynomial) -> Polynomial:
-    from itembank.algebra.polynomials import leading
-
     first = leading(value)
     return tuple((m, size if (m, size) == first else -size) for m, size in value)
 
