@@ -23,7 +23,16 @@ def expressions_in(relation: Relation, value: Polynomial) -> tuple[Relation, ...
         sides = tuple(side for side in sides if _same_size(side, value))
     elif len(sides) > 1 and _beside(sides, value):
         return ()
+    sides = _not_multiplied_out(sides, value)
     return tuple(Relation((side,)) for side in sides if not _part_alone(side, value))
+
+
+def _not_multiplied_out(sides: tuple[Node, ...], value: Polynomial) -> tuple[Node, ...]:
+    """The sides without what the product of a chain is multiplied out to, right or wrong (4.4)."""
+    products = [n for n, side in enumerate(sides) if _has_brackets(side) and _value(side) == value]
+    if not products:
+        return sides
+    return tuple(side for n, side in enumerate(sides) if n <= products[0] or _has_brackets(side))
 
 
 def _is_zero_beside(relation: Relation) -> bool:
