@@ -29,10 +29,13 @@ def expressions_in(relation: Relation, value: Polynomial) -> tuple[Relation, ...
 
 def _not_multiplied_out(sides: tuple[Node, ...], value: Polynomial) -> tuple[Node, ...]:
     """The sides without what the product of a chain is multiplied out to, right or wrong (4.4)."""
-    products = [n for n, side in enumerate(sides) if _has_brackets(side) and _value(side) == value]
-    if not products:
-        return sides
-    return tuple(side for n, side in enumerate(sides) if n <= products[0] or _has_brackets(side))
+    products = [n for n, side in enumerate(sides) if _value(side) == value and _has_brackets(side)]
+    first = products[0] if products else len(sides)
+    return tuple(
+        side
+        for n, side in enumerate(sides)
+        if n <= first or _value(side) is None or _has_brackets(side)
+    )
 
 
 def _is_zero_beside(relation: Relation) -> bool:

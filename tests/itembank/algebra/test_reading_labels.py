@@ -32,6 +32,15 @@ from itembank.algebra.showing import typed
         ("sub into (2): x - 3 = 1", ["x - 3 = 1"], "(2)"),
         ("substituting x = 3 into (1): 6 + y = 7", ["6 + y = 7"], "(1)"),
         ("sub x = 3 into (1)", ["x = 3"], "(1)"),
+        ("2x + y = 7 (A)", ["2x + y = 7"], "(A)"),
+        ("2x + y = 7 (ii)", ["2x + y = 7"], "(2)"),
+        ("(A) - (B): 3x = 6", ["3x = 6"], "(A) - (B)"),
+        ("(1) + (2) 3x = 9", ["3x = 9"], "(1) + (2)"),
+        ("1 - 2: 3x = 6", ["3x = 6"], "(1) - (2)"),
+        ("subtract (2) from (1): 3x = 6", ["3x = 6"], "(1) - (2)"),
+        ("add (1) and (2)", [], "(1) + (2)"),
+        ("equation 1 times 3", [], "(1) × 3"),
+        ("adding gives 8a = 16", ["8a = 16"], ""),
         ("(1) × 3", [], "(1) × 3"),
         ("(1) + (2)", [], "(1) + (2)"),
         ("eq1 + eq2", [], "(1) + (2)"),
@@ -47,6 +56,17 @@ def test_a_label_is_told_from_the_line(text: str, relations: list[str], label: s
     (line,) = read_lines(text)
     assert [typed(r) for group in line.alternatives for r in group] == relations
     assert line.label == label
+
+
+@pytest.mark.parametrize("text", ["by elimination", "elimination method", "simultaneous equations"])
+def test_words_that_name_a_method_are_passed_over(text: str) -> None:
+    (line,) = read_lines(text)
+    assert (line.alternatives, line.notes) == ((), ())
+
+
+def test_a_line_made_of_labels_may_be_given_one_in_its_turn() -> None:
+    (line,) = read_lines("(1) × 3: 9x + 6y = 36 (3)")
+    assert (line.label, line.name) == ("(1) × 3", "(3)")
 
 
 @pytest.mark.parametrize(

@@ -142,3 +142,48 @@ def test_an_equation_with_the_right_solution_that_nothing_leads_to_is_no_right_l
     assert result.lines[0].verdict == "true by accident"
     (relation,) = judge.relations(read_line("17x - 31y = 6").alternatives)
     assert judge.keeps(judge.start, judge.form(relation))
+
+
+OTHER = "3x + 2y = 12, 5x - 3y = 1"  # x = 2, y = 3
+
+
+@pytest.mark.parametrize(
+    ("lines", "expected"),
+    [
+        # a slip in a sum that is written, of equations labelled in another order than they are set
+        (
+            "5x - 3y = 1 (1) / 3x + 2y = 12 (2) / (1) × 2: 10x - 6y = 2 (3) / "
+            "(2) × 3: 9x + 6y = 36 (4) / (3) + (4): 19x = 37 / x = 37/19 / "
+            "111/19 + 2y = 12 / y = 117/38",
+            "M1 M1 A0 M1 A1",
+        ),
+        (
+            "3x + 2y = 12 (A) / 5x - 3y = 1 (B) / 3A / 9x + 6y = 35 / 2B / 10x - 6y = 2 / "
+            "19x = 37 / x = 37/19 / 111/19 + 2y = 12 / y = 117/38",
+            "M1 M1 A0 M1 A1",
+        ),
+    ],
+    ids=["numbered otherwise", "named by letters"],
+)
+def test_a_label_written_beside_a_line_names_that_line(lines: str, expected: str) -> None:
+    assert said(marked(lines.split(" / "), OTHER)) == expected
+
+
+@pytest.mark.parametrize(
+    ("lines", "expected"),
+    [
+        ("9a + 6b = 36 / 10a - 6b = 2 / 19a = 38 / a = 2 / b = 3", "M1 M1 A1 M1 A1"),
+        ("9b + 6a = 36 / 10b - 6a = 2 / 19b = 38 / b = 2 / a = 3", "M1 M1 A1 M1 A1"),
+        ("9a + 6b = 36 / 10a - 6b = 2 / 19a = 38 / a = 2 / 6 + 2b = 12 / b = 4", "M1 M1 A1 M1 A0"),
+        ("9x + 6y = 36 / 10x - 6y = 2 / 19x = 38 / x = 2 / Y = 3", "M1 M1 A1 M1 A1"),
+    ],
+    ids=["a for x", "b for x", "with an error", "one letter in another size"],
+)
+def test_5_9_two_other_letters_used_throughout_are_condoned(lines: str, expected: str) -> None:
+    assert said(marked(lines.split(" / "), OTHER)) == expected
+
+
+def test_a_value_left_unfinished_is_finished_by_going_on_with_it() -> None:
+    lines = ["19x = 38", "x = 38/19", "3 × 2 + 2y = 12", "y = 3"]
+    prepared = ["9x + 6y = 36", "10x - 6y = 2"]
+    assert said(marked([*prepared, *lines], OTHER)) == "M1 M1 A1 M1 A1"
