@@ -58,7 +58,7 @@ def canonical_working(
     return _canonical(tuple(lines), problem, comma)
 
 
-@lru_cache(maxsize=16_384)
+@lru_cache(maxsize=4096)
 def _canonical(lines: tuple[ScriptLine, ...], problem: str, comma: bool) -> tuple[str, ...]:
     read = [(line, _read(line.text, comma)) for line in lines]
     letters = _renaming([one for _, found in read for one in found or ()], problem)

@@ -68,7 +68,7 @@ def _last(working: Working) -> int:
     return 0
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _kind(line: WorkLine, judge: Judge, last: bool) -> str:
     """What a line is to this question: a copy, a trial, a value, or working."""
     if not line.counts or (not line.lines and line.fault is None):

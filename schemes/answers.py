@@ -32,7 +32,7 @@ class Quality(NamedTuple):
         return self.kind in (ACCEPTED, UNFINISHED)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def quality(answer: Answer, right: Hashable, settings: Settings) -> Quality:
     """The quality of a stated value against the right one; numbers are judged by their form."""
     if isinstance(right, Shaped):

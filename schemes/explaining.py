@@ -35,7 +35,7 @@ class Reading(NamedTuple):
     slip: Slip | None = None
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def explain(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
     """The natural readings of ``form`` from ``source``, the cheapest first; empty if unexplained.
 
@@ -63,7 +63,7 @@ class Way(NamedTuple):
 NO_WAY = Way((), (), "")
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def way(judge: Judge, source: Any, form: Any) -> Way:
     """The right path from ``source`` to ``form`` in a teacher's words."""
     moves = judge.path(source, form)

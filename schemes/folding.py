@@ -21,7 +21,7 @@ from schemes.attempts import (
 )
 from schemes.explaining import ERROR_COST, explain
 from schemes.numbers import judge_numbers
-from schemes.pieces import REMEMBERED, Piece, form_of, piece_of
+from schemes.pieces import Piece, form_of, piece_of
 from schemes.states import EARNED, Live, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
 from schemes.stepping import allowed, judge_line, rested
@@ -45,7 +45,7 @@ def fold(judge: Judge, lines: Sequence[WorkLine], rules: Rules) -> list[State]:
     ]
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def _after(
     judge: Judge, rules: Rules, lines: tuple[WorkLine, ...], last: bool
 ) -> tuple[State, ...]:
@@ -107,7 +107,7 @@ def _line(state: State, line: WorkLine, rules: Rules, last: bool) -> list[State]
         return [_unreadable(state, line)]
     if not line.lines:
         return [state.recorded(Record(line.number, "ignored", note="an empty line"))]
-    sole = _sole(state.judge, line)
+    sole = _sole(state.judge, line.lines)
     if sole is not None:
         state = state.changed(last=sole.relation)
         return _piece(state, line.number, sole, line.lines[0], rules, last, None)
@@ -119,12 +119,12 @@ def _line(state: State, line: WorkLine, rules: Rules, last: bool) -> list[State]
     return states
 
 
-@lru_cache(maxsize=REMEMBERED)
-def _sole(judge: Judge, line: WorkLine) -> Piece | None:
+@lru_cache(maxsize=4096)
+def _sole(judge: Judge, lines: tuple[Line, ...]) -> Piece | None:
     """The one piece that most lines are; None where a line is more than that."""
-    if len(line.lines) != 1:
+    if len(lines) != 1:
         return None
-    (one,) = line.lines
+    (one,) = lines
     if one.statement or one.heads[:1] == ("=",) or AGAIN & set(one.heads):
         return None
     relations = judge.relations(one.alternatives)

@@ -44,7 +44,7 @@ def mark_script(
     return _remembered(scheme, tuple(lines), show_working)
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def _remembered(scheme: Scheme, lines: tuple[ScriptLine, ...], show_working: bool) -> MarkedScript:
     if scheme.routes:
         return mark_by_routes(scheme, lines)

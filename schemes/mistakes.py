@@ -197,7 +197,7 @@ def _nearness(text: str, right: str) -> float:
     return SequenceMatcher(None, _SHAPE.findall(text), _SHAPE.findall(right), False).ratio()
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def continuation(
     text: str, topic: str, problem: str, before: tuple[str, ...] = ()
 ) -> tuple[RouteLine, ...]:

@@ -10,22 +10,20 @@ from itembank.algebra.values import NoValue, relation_symbols
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Judge
 
-REMEMBERED = 16384  # relations held ready: those of a whole paper
 
-
-@lru_cache(maxsize=REMEMBERED)
+@lru_cache(maxsize=4096)
 def is_given(judge: Judge, relation: Relation) -> bool:
     """Whether the relation is the problem, or a part of it, written down again."""
     return any(same_relation(relation, given) for given in judge.given)
 
 
-@lru_cache(maxsize=REMEMBERED)
+@lru_cache(maxsize=4096)
 def answer_of(judge: Judge, relation: Relation) -> Answer | None:
     """The value that a relation states, or None."""
     return judge.answer(relation)
 
 
-@lru_cache(maxsize=REMEMBERED)
+@lru_cache(maxsize=4096)
 def form_of(judge: Judge, relation: Relation) -> Any:
     """The form of a relation, or None where it is none of the topic."""
     try:
@@ -52,7 +50,7 @@ class Piece(NamedTuple):
     meant: Relation | None
 
 
-@lru_cache(maxsize=REMEMBERED)
+@lru_cache(maxsize=4096)
 def piece_of(judge: Judge, relation: Relation) -> Piece:
     """What a relation is to the problem."""
     answer = answer_of(judge, relation)

@@ -103,7 +103,8 @@ def _before(state: State, stated: Stated, rules: Rules) -> tuple[str, ...]:
     value = state.judge.serves(stated.answer, [one.answer for one in state.stated])
     if not value:
         return ()
-    return tuple(s for s in rules.open(state) if order.index(s) < order.index(value))
+    place = order.index(value)
+    return tuple([s for s in rules.open(state) if order.index(s) < place])
 
 
 def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> State:

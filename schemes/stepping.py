@@ -69,7 +69,7 @@ def _sources(state: State) -> Iterator[Live]:
 
 def _newly(state: State, step: Step, rules: Rules) -> tuple[str, ...]:
     reached = state.judge.reached(state.live.form, step.form)
-    return tuple(stage for stage in rules.open(state) if stage in reached)
+    return tuple([stage for stage in rules.open(state) if stage in reached])
 
 
 def _comes_to_rest(state: State, step: Step, rules: Rules) -> tuple[str, ...]:

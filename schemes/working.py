@@ -74,7 +74,7 @@ def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = Fal
     return replace(named, lines=_replaced(named.lines, crossed, judge))
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _read(number: int, text: str, comma: bool) -> WorkLine:
     try:
         lines, letters = _remembered(text, comma)
@@ -83,7 +83,7 @@ def _read(number: int, text: str, comma: bool) -> WorkLine:
     return WorkLine(number, text, lines, letters=letters)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _remembered(text: str, comma: bool) -> tuple[tuple[Line, ...], frozenset[str]]:
     """The lines read from a text, and their letters: many pupils write the same lines."""
     lines = read_lines(text, comma=comma)

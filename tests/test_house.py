@@ -103,7 +103,7 @@ def _called(call: ast.Call) -> str:
     return ""
 
 
-MOST_REMEMBERED = 16_384  # entries of one memory: enough for a cohort, and bounded
+MOST_REMEMBERED = 4_096  # entries of one memory: enough for a cohort, and soon full
 
 
 def _memories(tree: ast.Module) -> Iterator[tuple[str, int]]:

@@ -19,7 +19,7 @@ from itembank.algebra.written import (
 )
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def holds_either(node: Node) -> bool:
     """Whether a ``±`` stands anywhere in a tree."""
     found = kinds(node)
@@ -32,7 +32,7 @@ def holds_either(node: Node) -> bool:
     )
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def signs_apart(node: Node) -> tuple[Node, ...]:
     """The tree with every ``±`` as plus, and as minus; the tree itself where it holds none."""
     if not holds_either(node):

@@ -51,7 +51,7 @@ class Factors:
     brackets: tuple[tuple[Polynomial, int], ...]
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def factored(polynomial: Polynomial) -> Factors:
     """Every factor of a polynomial that is not zero.
 

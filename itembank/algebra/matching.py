@@ -47,7 +47,7 @@ def same_relation(one: Relation, other: Relation) -> bool:
     return ours == theirs or (set(one.signs) <= {"=", "≠"} and ours == theirs[::-1])
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _unordered_sides(relation: Relation) -> tuple[Hashable, ...]:
     return tuple([_unordered(side) for side in relation.sides])
 
@@ -73,7 +73,7 @@ def _same_group(ours: tuple[Relation, ...], theirs: tuple[Relation, ...]) -> boo
     return not left
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _unordered(node: Node) -> Hashable:
     """What is the same for two trees that differ in brackets and in the order of terms alone."""
     match bare(node):
@@ -92,7 +92,7 @@ def _unordered(node: Node) -> Hashable:
             return other
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def bare(node: Node) -> Node:
     """The tree without brackets that only group, every product marked alike."""
     match node:

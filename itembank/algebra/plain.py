@@ -97,7 +97,7 @@ def read_plain(text: str) -> Relation | None:
     return Relation(tuple([side for side in sides if side]), signs)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _side(text: str) -> Node | None:
     """One side as a tree; the next line of working often has it again."""
     if len(text) > LONGEST_SIDE or text.count("(") + text.count("√") > MOST_BRACKETS:

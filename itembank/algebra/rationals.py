@@ -38,7 +38,7 @@ ONE: Polynomial = (((), Fraction(1)),)
 Rational = tuple[Polynomial, Polynomial]
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def rational(node: Node) -> Rational:
     """The canonical fraction that an expression is worth.
 
@@ -49,7 +49,7 @@ def rational(node: Node) -> Rational:
     return reduced(*unreduced(node))
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def unreduced(node: Node) -> Rational:
     """The numerator over the denominator as they stand, nothing cancelled.
 
@@ -80,7 +80,7 @@ def unreduced(node: Node) -> Rational:
     raise NoValue("no fraction of polynomials")
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def has_letter_below(node: Node) -> bool:
     """Whether a letter stands below a fraction bar."""
     found = kinds(node)
@@ -92,7 +92,7 @@ def has_letter_below(node: Node) -> bool:
     )
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def reduced(top: Polynomial, bottom: Polynomial) -> Rational:
     """A fraction in lowest terms, its denominator's leading coefficient 1.
 

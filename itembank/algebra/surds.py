@@ -94,7 +94,7 @@ def surd(rational: Fraction, coefficient: Fraction, radicand: Fraction) -> Exact
     return rational + coefficient * root
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def square_root(square: Fraction) -> Exact:
     """The exact root of a rational number; raises NoValue as :func:`surd` does."""
     if square < 0:
@@ -104,7 +104,7 @@ def square_root(square: Fraction) -> Exact:
     return _made(Fraction(0), Fraction(outside, bottom), inside)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def squares_out(size: int) -> tuple[int, int]:
     """``(s, d)`` with ``s²d = size`` and ``d`` square-free: ``√size`` is ``s√d``; 0 gives (0, 1).
 
@@ -193,7 +193,7 @@ def _size(value: Exact) -> Exact:
     return -value if compare(value, Fraction(0)) < 0 else value
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def exact_value(node: Node, formal: bool = False) -> Exact:
     """The exact value of an expression without letters, roots and all.
 

@@ -144,7 +144,7 @@ _keep_leaves = vars(Tree)["leaves_held"].__set__
 _keep_value = vars(Tree)["value_held"].__set__
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def relation_symbols(relation: Relation) -> frozenset[str]:
     """The letters that stand in a relation."""
     return frozenset().union(*(symbols(side) for side in relation.sides))

@@ -54,7 +54,7 @@ class Worth:
         return self.node == other.node or same_worth(self.node, other.node)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def same_worth(one: Node, other: Node) -> bool:
     """Whether two expressions are the same fraction of polynomials; False where it is not shown."""
     try:
@@ -70,7 +70,7 @@ def coordinate(letter: str) -> Fraction:
     return Fraction(10_007 + 2 * ord(letter) ** 2)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def at_point(node: Node) -> Fraction:
     """The value of an expression at the point.
 

@@ -33,7 +33,7 @@ _TURNED = {"<": ">", ">": "<", "<=": ">=", ">=": "<="}
 _WORTH = (SAME, EQUIVALENT, UNKNOWN, DIFFERENT)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def compared(one: Relation, other: Relation) -> str:
     """How two lines compare: ``same``, ``equivalent``, ``different``, or ``unknown``.
 
@@ -125,7 +125,7 @@ def _equal(one: Over, other: Over) -> bool:
 _ONE: Polynomial = (((), Fraction(1)),)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def over(node: Node) -> Over:
     """An expression as one polynomial over another.
 

@@ -84,7 +84,7 @@ def in_ring(node: Node, letters: tuple[str, ...]) -> Any:
     return top
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def in_fractions(node: Node, letters: tuple[str, ...]) -> Fractions:
     """The tree as a numerator and a denominator in SymPy's ring of polynomials in ``letters``.
 
@@ -209,7 +209,7 @@ def ring() -> tuple[Any, Any, Any]:
     return polynomials, generator, QQ
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def in_sympy(node: Node) -> Any:
     """The tree as an element of SymPy's ring; the one letter is the generator.
 

@@ -56,7 +56,7 @@ class NotLinear(NoValue):
     """The side is not linear in its one unknown; the message says why."""
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def parts_of(side: Node, unknown: str) -> Parts:
     """The parts of one side, in the order written.
 
@@ -198,7 +198,7 @@ class Flat(NamedTuple):
     constant: Fraction
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def flat(parts: Parts) -> Flat:
     """Multiply out every bracket of a side."""
     letters: list[Fraction] = []

@@ -33,7 +33,7 @@ NOT_LOWEST = "not in lowest terms"
 LETTER_LEFT = "a letter is left"
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def unfinished(node: Node, kind: str) -> str:
     """What is left to do in a plain tree; empty where nothing is."""
     if kind == PUT:

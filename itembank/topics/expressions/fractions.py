@@ -22,7 +22,7 @@ from itembank.topics.expressions.trees import (
 ONE = Integer("1")
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def top_and_bottom(body: Node) -> tuple[Node, Node]:
     """A term as one fraction, nothing cancelled: ``2/x × 3/y`` as ``2 × 3`` over ``x × y``."""
     match body:
@@ -74,7 +74,7 @@ def has_division(body: Node) -> bool:
     )
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def factored_node(value: Polynomial) -> Node:
     """A polynomial as its factors: ``2x(x + 1)^2``; its minus before it.
 
@@ -90,7 +90,7 @@ def factored_node(value: Polynomial) -> Node:
     return Negative(body) if found.content < 0 else body
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def needs_factors(node: Node, other: Node) -> bool:
     """Whether a sum has to be factorised before it can be cancelled against another expression."""
     sums = [part for part in factors(node) if isinstance(_base(part), Sum)]
@@ -116,7 +116,7 @@ def _proportional(one: Polynomial, other: Polynomial) -> bool:
     )
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def can_cancel(top: Node, bottom: Node) -> bool:
     """Whether a fraction is not in lowest terms, its numbers included."""
     over, under = polynomial(top), polynomial(bottom)

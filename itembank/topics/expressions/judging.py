@@ -217,7 +217,7 @@ class ExpressionJudge(HashedOnce, PlainJudge):
         return other if other.task.kind == self.task.kind else None
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _stated(node: Node, kind: str) -> Answer | None:
     if CutShort in kinds(node):
         return Answer(node, (), True) if kind == PUT else None

@@ -54,7 +54,7 @@ Pieces = tuple[Piece, ...]
 ONE = Piece(Fraction(1))
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def pieces(node: Node) -> Pieces:
     """The pieces of a plain tree.
 
@@ -111,7 +111,7 @@ def _repeated(piece: Piece, power: int) -> Piece:
     return out
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _holds_sum(node: Node) -> bool:
     match node:
         case Sum():
@@ -156,7 +156,7 @@ def turned(piece: Piece) -> Piece:
     return piece._replace(size=-piece.size)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def flat(parts: Pieces) -> Pieces:
     """Every bracket multiplied out, nothing collected."""
     out: list[Piece] = []
@@ -170,7 +170,7 @@ def flat(parts: Pieces) -> Pieces:
     return tuple(out)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def collected(parts: Pieces) -> Pieces:
     """Like terms joined where the first of them stands; brackets are left alone."""
     sizes: dict[tuple[Monomial, tuple[Group, ...]], Fraction] = {}
@@ -196,7 +196,7 @@ def has_like(parts: Pieces) -> bool:
     return len(collected(parts)) < len(parts)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def written(parts: Pieces) -> Node:
     """The pieces as a plain tree, in their order."""
     kept = [part for part in parts if part.size]

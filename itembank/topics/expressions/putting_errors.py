@@ -103,7 +103,7 @@ def _misread_products(node: Node, values: Mapping[str, Node], error: CommonError
                 continue
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def _wrongly_worked(node: Node) -> tuple[tuple[CommonError, Node], ...]:
     """Every way to work out numbers wrongly."""
     return tuple(_worked(node))

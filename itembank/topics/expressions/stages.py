@@ -91,7 +91,7 @@ WORDS = {
 }
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def stage_names(kind: str, node: Node) -> tuple[str, ...]:
     """The stages present in a problem, in order."""
     present = {
@@ -170,7 +170,7 @@ def _adding(node: Node) -> tuple[str, ...]:
     return (*out, NUMERATORS) if several or not out else tuple(out)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def reached_by(kind: str, problem: Node, node: Node) -> frozenset[str]:
     """The stages that stand reached in a line, by its form alone."""
     try:

@@ -31,7 +31,7 @@ from itembank.algebra.written import (
 Signed = tuple[int, Node]
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def plain(node: Node) -> Node:
     """The plain tree of a written one; what is plain already stays the same tree."""
     return _plain_tree(node)
@@ -109,7 +109,7 @@ def _flat_terms(terms: Sequence[tuple[str, Node]]) -> Iterable[tuple[str, Node]]
             yield sign, inner
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def terms(node: Node) -> tuple[Signed, ...]:
     """The terms of an expression, each with its sign (1 or -1); a lone term is one."""
     match node:
@@ -168,7 +168,7 @@ def over(top: Node, bottom: Node) -> Node:
     return top if bottom == Integer("1") else Quotient(top, bottom, "/")
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def has_fraction(node: Node) -> bool:
     """Whether a fraction bar stands below or above a letter."""
     return Quotient in kinds(node) and any(

@@ -56,7 +56,7 @@ def wrongs(form: Form) -> Iterator[Wrong]:
         yield wrong_of(slipped)
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def worth_index(form: Form) -> dict[Fraction, list[Slipped]]:
     """The errors that apply to a form by what their lines are worth for numbers put in."""
     found: dict[Fraction, list[Slipped]] = {}

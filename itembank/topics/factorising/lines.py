@@ -10,7 +10,7 @@ from itembank.algebra.written import Node, Relation
 from itembank.topics.factorising.shapes import form_of
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def expressions_in(relation: Relation, value: Polynomial) -> tuple[Relation, ...]:
     """The sides of a chain that are lines of factorising ``value``; none for work beside it.
 

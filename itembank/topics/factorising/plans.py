@@ -136,7 +136,7 @@ def smallest_prime(number: int) -> int:
     return number
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def quadratic_of(value: Polynomial) -> Quadratic | None:
     """A trinomial with whole coefficients as a quadratic in two single terms; None for others."""
     if len(value) != 3 or any(size.denominator != 1 for _, size in value):

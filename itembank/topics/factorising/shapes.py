@@ -77,7 +77,7 @@ class Form(NamedTuple):
     shared: bool = False
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def form_of(node: Node) -> Form:
     """The form of a written expression.
 
@@ -117,7 +117,7 @@ def made(shape: Shape) -> Form:
     return Form(shape, value_of(shape))
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def value_of(shape: Shape) -> Polynomial:
     """The polynomial that a shape is equal to."""
     if any(term.brackets for term in shape):

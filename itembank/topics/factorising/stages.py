@@ -105,7 +105,7 @@ def present_stages(plan: Plan, start: Form) -> tuple[Stage, ...]:
     return tuple(Stage(name, last if name == FULL else "M", WORDS[name]) for name in names)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def reached_in(shape: Shape) -> frozenset[str]:
     """The stages, of those that a problem can have, that stand reached in a line."""
     out = set()
@@ -145,7 +145,7 @@ def _shares_bracket(shape: Shape) -> bool:
     return all(value in (values[0], opposite) for value in values)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def is_split(shape: Shape) -> bool:
     """Whether a quadratic stands with its middle term split so that grouping leads on."""
     loose = list(islice(spread(shape), SPLIT_TERMS + 1))
@@ -163,7 +163,7 @@ def _doubled(letters: tuple[tuple[str, int], ...]) -> tuple[tuple[str, int], ...
     return tuple((name, 2 * exponent) for name, exponent in letters)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def objection(shape: Shape, fractions: bool) -> str | None:
     """What is left to do in a product; empty where it is factorised fully.
 

@@ -89,7 +89,7 @@ def _ranges(text: str) -> tuple[Range, tuple[Range, ...]]:
     return _met(parts), parts
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def numbers_of(text: str) -> Range:
     """The numbers for which a typed line in at most one letter holds.
 

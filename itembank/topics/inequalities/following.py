@@ -50,7 +50,7 @@ def follows(source: Inequality, part: Inequality) -> int | None:
     return found.cost + (EQUALS_COST if part.sign == "=" != source.sign else 0)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def sign_error(source: Inequality, part: Inequality) -> CommonError | None:
     """What is wrong with a part's sign where its two sides follow rightly; None for nothing."""
     if not same_boundary(source, part) or ray(source).said or keeps(source, part):

@@ -68,7 +68,7 @@ class Ray(NamedTuple):
     said: str = ""
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def parts(relation: Relation, unknown: str) -> Parts:
     """The parts of a relation: one, or two that hold together.
 

@@ -51,7 +51,7 @@ def _agrees(text: str, expected: SolutionSet) -> bool:
     return found == expected
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def solution_set(text: str) -> SolutionSet:
     """The solution set of one typed equation in at most one letter, by SymPy.
 

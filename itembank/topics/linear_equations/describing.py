@@ -21,7 +21,7 @@ from itembank.topics.linear_equations.stages import (
 )
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def path(source: Equation, line: Equation, unknown: str) -> tuple[Move, ...]:
     """The steps from ``source`` to ``line``, which follows from it naturally."""
     return tuple(_moves(source, line, unknown))
@@ -86,7 +86,7 @@ def _joins(source: Equation, line: Equation) -> bool:
     )
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _terms(equation: Equation) -> int:
     return sum([len(side.letters) + len(side.numbers) for side in equation.flats])
 

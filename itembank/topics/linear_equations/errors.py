@@ -61,7 +61,6 @@ from itembank.topics.parts import (
     NUMBER,
     Part,
     Parts,
-    flat,
     holds_letter,
     is_fraction,
     least_multiple,
@@ -193,7 +192,7 @@ def _kind(stage: str) -> str:
 
 def _kind_joined(side: Parts, wrong: Parts) -> str:
     """Joining unknown terms serves their stage, joining numbers the constants'."""
-    return CONSTANTS if flat(side).slope == flat(wrong).slope else UNKNOWN
+    return CONSTANTS if residual(side)[0] == residual(wrong)[0] else UNKNOWN
 
 
 def _with_side(equation: Equation, place: int, side: Parts) -> Equation:

@@ -45,7 +45,7 @@ class Fit(NamedTuple):
     cost: int
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def fit(source: Equation, line: Equation) -> Fit | None:
     """How ``line`` follows naturally from ``source``, or ``None`` (both with the same key)."""
     best: Fit | None = None
@@ -137,7 +137,7 @@ def made_up(source: Equation, line: Equation, factor: Fraction) -> bool:
     return False
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _sizes(source: Equation, kind: str) -> frozenset[Fraction]:
     """The sizes of the terms of a kind on each side, and of what they come to."""
     terms = [_of_kind(side, kind) for side in source.flats]
@@ -249,7 +249,7 @@ def movable(source: Equation) -> tuple[Movable, Movable]:
     return _reach(source, LETTER, None), _reach(source, NUMBER, None)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _reach(source: Equation, kind: str, kept: tuple[int, Fraction] | None) -> Movable:
     """What the terms of one kind can come to on the left side -> the fewest of them moved."""
     left, right = (_of_kind(side, kind) for side in source.flats)

@@ -183,7 +183,7 @@ class Equation(tuple[Parts, Parts]):
             return self._hash
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def equation_of(relation: Relation, unknown: str) -> Equation:
     """The parts of a relation's two sides.
 
@@ -280,7 +280,7 @@ def _cleared(equation: Equation, coefficient: Fraction) -> Fraction:
     return coefficient * lcm(least_multiple(equation.left), least_multiple(equation.right))
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def reached_by(equation: Equation, problem: Equation) -> frozenset[str]:
     """The stages, of those that a route can have, that stand reached in a line of working."""
     out = set()

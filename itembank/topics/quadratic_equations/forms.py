@@ -64,7 +64,7 @@ class Known:
     last: Form
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def form_of(relation: Relation, unknown: str) -> Form:
     """The form of a relation, joined or not.
 
@@ -166,7 +166,7 @@ def pair_key(total: Exact, product: Exact) -> Hashable:
     return ("values", total, product)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def key_of(values: tuple[Exact, ...]) -> Hashable:
     """The sum and the product of two values (one value counts twice); else the values."""
     distinct = tuple(dict.fromkeys(values))
@@ -179,7 +179,7 @@ def key_of(values: tuple[Exact, ...]) -> Hashable:
         return ("values", frozenset(distinct))
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def solutions(form: Form) -> tuple[Exact, ...]:
     """The real solutions, the larger first; none where there is none.
 

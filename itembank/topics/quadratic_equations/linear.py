@@ -26,7 +26,7 @@ from itembank.topics.quadratic_equations.polys import ONE, ZERO, NotQuadratic
 Line = tuple[Exact, Exact]
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def branch_values(relation: Relation, unknown: str) -> tuple[Exact, ...]:
     """The values of the unknown in a linear equation, two where ``±`` stands in it.
 

@@ -19,7 +19,7 @@ class NotQuadratic(NoValue):
     """An equation of another degree, or in other letters; the message says which."""
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def difference(relation: Relation, unknown: str) -> Poly:
     """Left minus right as ``(a, b, c)``.
 
@@ -48,7 +48,7 @@ def poly_in(node: Node, unknown: str) -> Poly:
     return difference(Relation((node, Integer("0")), ("=",)), unknown)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def roots(poly: Poly) -> tuple[Exact, ...]:
     """The real solutions of ``ax² + bx + c = 0``, the larger first."""
     a, b, c = poly

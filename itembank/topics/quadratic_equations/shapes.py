@@ -78,7 +78,7 @@ class SquareTerm:
     beside: Fraction
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def square_in(side: Node, unknown: str) -> SquareTerm | None:
     """A side that is one square in the unknown and numbers, taken apart; None for any other."""
     terms = side.terms if isinstance(side, Sum) else (("+", side),)

@@ -119,7 +119,7 @@ def present_stages(form: Form, unknown: str) -> tuple[Stage, ...]:
     return tuple(Stage(name, kinds.get(name, "M"), WORDS[name]) for name in names)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def reached_by(form: Form, whole: bool, kind: str, unknown: str) -> frozenset[str]:
     """The stages that stand reached in a line.
 

@@ -22,7 +22,7 @@ from itembank.topics.judging import Answer
 from itembank.topics.stating import value_side
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def answer(relation: Relation, unknown: str, count: int) -> Answer | None:
     """What a line states: ``x = 2``, ``x = ±3``, ``x = 2 or x = -5``; None where it states nothing.
 

@@ -46,7 +46,7 @@ def _found(answer: str) -> set[str]:
     return {r.sides[0].name for r in relations if isinstance(r.sides[0], Symbol)}
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=4096)
 def _relations(text: str, letters: tuple[str, ...] = ()) -> tuple[Relation, ...]:
     try:
         lines = read_lines(text)

@@ -43,7 +43,7 @@ class Way(NamedTuple):
     factors: tuple[Fraction, ...] = ()
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def way(system: System, line: Line, letters: Letters) -> Way | None:
     """The most recent natural way to a line, or None."""
     if line.place >= 0:

@@ -18,7 +18,7 @@ from itembank.topics.simultaneous_equations.stages import ELIMINATED, PREPARED, 
 _TERM = re.compile(r"\s*([+-]?)\s*(?:(\d+)\s*×?\s*)?\((\d+)\)(?:\s*([×÷])\s*(\d+))?")
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def stage(system: System, label: str) -> str:
     """The stage that the operation reaches if it is rightly carried out; empty where none."""
     terms = list(_terms(label))

@@ -135,7 +135,7 @@ def key(row: Row) -> Key:
     return (row[0] / lead, row[1] / lead, row[2] / lead)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def line_of(relation: Relation, letters: Letters) -> Line:
     """The line that a relation says.
 

@@ -137,7 +137,7 @@ def _common(one: int, other: int) -> int:
     return one
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def reached_by(system: System, line: Line) -> frozenset[str]:
     """The stages that stand reached in a line written after what is known."""
     if line.place >= 0:
