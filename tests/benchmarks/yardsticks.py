@@ -1,8 +1,9 @@
 """What would SymPy alone do in each topic? The answer of a problem, and which lines follow.
 
-``answer`` gives what SymPy makes of a problem, without steps; ``follow`` tells of each line whether
-it says what the line before it says. Neither gives a reason or a mark. They get our own typed text
-only, as SymPy's parser evaluates what it reads.
+``answer`` gives what SymPy makes of a problem, without steps (an equation or a pair of them by
+``sympy.solve``; an inequality by ``solveset``; an expression expanded, cancelled or factored);
+``follow`` tells of each line whether it says what the line before it says. Neither gives a reason
+or a mark. They get our own typed text only, as SymPy's parser evaluates what it reads.
 
 A step is checked by itself: both its lines are parsed, then compared by what they mean. How is what
 someone who knows SymPy would write, and decides every line of the topic that has letters:
@@ -162,7 +163,7 @@ def _root(found: re.Match[str]) -> str:
 
 
 def _quadratic(problem: str) -> Any:
-    return _values(problem, baseline.unknown_of(problem))
+    return baseline.value(problem)
 
 
 def _quadratics(problem: str, lines: Sequence[str]) -> list[bool]:
@@ -194,7 +195,7 @@ def _parts(text: str, letters: dict[str, sympy.Symbol]) -> list[str]:
 
 def _pair(problem: str) -> Any:
     letters = _letters(problem)
-    return sympy.linsolve(_equations(problem, letters), *letters.values())
+    return sympy.solve(_equations(problem, letters), *letters.values())
 
 
 def _system(problem: str, lines: Sequence[str]) -> list[bool]:

@@ -11,7 +11,7 @@ from functools import lru_cache
 from random import Random
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from itembank.topics import find_topic
@@ -170,6 +170,7 @@ def test_optional_lines_put_into_a_script_with_errors_never_change_its_marks(
 ) -> None:
     question, lines = script
     found = marked(question, lines)
+    assume(found.special is None)  # an answer alone: any line before it is working (5.1)
     assert earned(question, _with_optional_lines(question, found)) == marks(found)
 
 
@@ -194,8 +195,12 @@ def _with_optional_lines(question: str, found: MarkedScript) -> list[str]:
 def test_the_problem_copied_first_never_changes_marks_but_of_a_misread(
     script: tuple[str, list[str]],
 ) -> None:
-    # Whoever copies the problem rightly has not misread it (5.2).
+    # Whoever copies the problem rightly has not misread it (5.2): a doubt of that is settled.
     question, lines = script
     found = marked(question, lines)
-    if all(line.verdict != "misread" for line in found.lines):
-        assert earned(question, [question, *lines]) == marks(found)
+    assume(all(line.verdict != "misread" for line in found.lines))
+    copied = marked(question, [question, *lines])
+    if found.referred:
+        assert found.lowest <= copied.lowest <= copied.highest <= found.highest
+    else:
+        assert marks(copied) == marks(found)
