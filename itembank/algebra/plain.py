@@ -44,7 +44,7 @@ _PLAIN = re.compile(
     r"[0-9A-Za-z(\-±√](?:[0-9A-Za-z.+\-×÷/() =<>≤≥^²³√±]*[0-9A-Za-z)²³])?"
 )
 # A lone expression may be a note beside the work, an operation twice, or one on labelled lines.
-_NOTED = re.compile(r"\( ?-.*|-[^ ]+ [^ ]+|.*\( ?[0-9] ?\).*")
+_NOTED = re.compile(r"\( ?-.*|-[^ ]+ [^ ]+|.*\( ?(?:[0-9A-H]|i{1,3}|iv) ?\).*")
 _SIGN = re.compile(r" ?(<=|>=|[=<>≤≥]) ?")
 _SAME_SIGN = {"≤": "<=", "≥": ">="}
 _JOINT = re.compile(r"(, | or | and )(?! *\()")
