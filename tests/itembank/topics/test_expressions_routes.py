@@ -42,6 +42,8 @@ STAGES = {
         "M numerator factorised, M denominator factorised, A lowest terms"
     ),
     "(x + 2)/3 × 6/(x^2 - 4)": "M factors shown, A lowest terms",
+    "x/2 × 4x/3": "B lowest terms",
+    "(x^2 - 9)/(2x) × 4x^2/(x + 3)": "M factors shown, A lowest terms",
     "(x + 2)/3 ÷ (x^2 - 4)/6": (
         "M division turned into multiplication, M factors shown, A lowest terms"
     ),
@@ -182,8 +184,22 @@ def test_the_bank_takes_a_problem_spelt_otherwise_than_its_solution() -> None:
         assert find_topic(solution.problem).solve(solution.problem) == solution
 
 
-def test_a_bar_binds_closer_than_a_division() -> None:
-    assert solve("(x + 2)/3 ÷ 5/x").answer == "x(x + 2)/15"
+@pytest.mark.parametrize(
+    ("problem", "answer"),
+    [
+        ("(x + 2)/3 ÷ 5/x", "x(x + 2)/15"),
+        ("x/3 ÷ 4x/5", "5/12"),
+        ("3x^2/(4y) ÷ 9x/(2y)", "x/6"),
+        ("2x/3 × 4/x ÷ 5x/6", "16/(5x)"),
+        ("6x^2 ÷ 3x", "2x"),
+        ("12x^2y ÷ 4xy", "3x"),
+        ("6x ÷ 3", "2x"),
+    ],
+)
+def test_a_bar_and_the_letters_behind_a_number_bind_closer_than_a_division(
+    problem: str, answer: str
+) -> None:
+    assert solve(problem).answer == answer
 
 
 def _solutions() -> list[Solution]:
