@@ -14,7 +14,8 @@ from itembank.algebra.grammar import ReadingFault, read_expression
 from itembank.algebra.values import NoValue, number, symbols
 from itembank.algebra.written import Node
 
-_LEAD = r"\s+(?:is|are|must\s+be|has\s+to\s+be)?\s*"
+# Spaces are taken all at once (``++``): a wide gap stays cheap.
+_LEAD = r"\s++(?:(?:is|are|must\s+be|has\s+to\s+be)\s*+)?"
 _EQUAL = r"(?:\s+or\s+(?:is\s+)?equals?(?:\s+to)?)"
 _MORE = r"(?:greater|more|bigger|larger)\s+than"
 _LESS = r"(?:less|smaller|fewer)\s+than"
