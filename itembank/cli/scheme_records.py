@@ -11,9 +11,9 @@ from itembank.cli.contract import (
     problem_faults,
     raise_if,
     record_object,
-    with_overrides,
 )
-from schemes.scheme import MarkPoint, Scheme, Settings, routes_from_record, setting_faults
+from schemes.scheme import MarkPoint, Scheme, setting_faults
+from schemes.stored import stored_scheme
 
 MOST_POINTS = 50  # mark points of one scheme
 
@@ -41,15 +41,7 @@ def scheme_from_record(record: Any, topic: str) -> Scheme:
         if found["total"] != total:
             faults.append(f'"total" says {found["total"]!r}, the mark points add up to {total}')
     raise_if(faults)
-    return Scheme(
-        problem=found["problem"],
-        topic=found.get("topic") or topic,
-        points=tuple(_mark_point(point) for point in found["points"]),
-        settings=with_overrides(Settings(), found.get("settings")),
-        version=found.get("version", 1),
-        notes=tuple(found.get("notes", ())),
-        routes=routes_from_record(found.get("routes", ())),
-    )
+    return stored_scheme(found, topic)
 
 
 def _points_faults(points: Any) -> list[str]:
@@ -101,7 +93,3 @@ def _point_faults(point: Record) -> list[str]:
 
 def _is_texts(value: Any) -> bool:
     return isinstance(value, list) and all(isinstance(item, str) for item in value)
-
-
-def _mark_point(point: Record) -> MarkPoint:
-    return MarkPoint(**{"value": 1, **point, "depends_on": tuple(point.get("depends_on", ()))})
