@@ -18,6 +18,7 @@ from itembank.topics.comparing import EQUIVALENT, SAME, compared
 from itembank.topics.kinds import Route
 from schemes.scheme import MarkPoint, Scheme
 from schemes.verdicts import LineMark, MarkedScript, PathPart, PointMark, Referral, ScriptLine
+from schemes.working import counting
 
 BY_GUIDE = "the engine cannot judge this by itself: mark it by the guide"
 
@@ -30,14 +31,16 @@ class _Earned:
 
 def mark_by_routes(scheme: Scheme, lines: Sequence[ScriptLine]) -> MarkedScript:
     """Mark one script by the routes that stand in its scheme."""
-    replaced = _replaced(lines)
+    counts = counting(
+        [line.crossed_out for line in lines], [bool(one.text.strip()) for one in lines]
+    )
     found: dict[str, _Earned] = {}
     marks: list[LineMark] = []
     for number, line in enumerate(lines, start=1):
-        if number in replaced:
+        if not counts[number - 1]:
             marks.append(LineMark(line.text, True, "ignored", note="crossed out and replaced"))
             continue
-        before = [(m, lines[m - 1].text) for m in range(1, number) if m not in replaced]
+        before = [(m, lines[m - 1].text) for m in range(1, number) if counts[m - 1]]
         marks.append(_line(scheme, number, line.text, found, before))
     points = tuple(_point(point, found, bool(lines)) for point in scheme.points)
     total = sum(point.awarded for point in points)
@@ -47,14 +50,6 @@ def mark_by_routes(scheme: Scheme, lines: Sequence[ScriptLine]) -> MarkedScript:
     return MarkedScript(
         total, scheme.total, total, total + waiting, points, tuple(marks), None, referrals
     )
-
-
-def _replaced(lines: Sequence[ScriptLine]) -> set[int]:
-    """Crossed-out lines count only where nothing replaces them (5.3)."""
-    standing = [line for line in lines if not line.crossed_out and line.text.strip()]
-    if not standing:
-        return set()
-    return {number for number, line in enumerate(lines, start=1) if line.crossed_out}
 
 
 def _line(

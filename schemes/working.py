@@ -110,19 +110,30 @@ def _with_labels(
     )
 
 
+def counting(
+    crossed: Sequence[bool], says: Sequence[bool], *, answered: bool = True
+) -> tuple[bool, ...]:
+    """Which lines count: crossed-out ones only where nothing replaces them (conventions 5.3).
+
+    ``says`` tells which lines say something, ``answered`` whether those that stand state a value:
+    what is crossed out after the last of them is replaced by nothing where they do not.
+    """
+    standing = [at for at, out in enumerate(crossed) if says[at] and not out]
+    if not standing:
+        return (True,) * len(crossed)
+    last = standing[-1]
+    return tuple(not out or (at > last and not answered) for at, out in enumerate(crossed))
+
+
 def _replaced(
     read: tuple[WorkLine, ...], crossed: list[bool], judge: Judge
 ) -> tuple[WorkLine, ...]:
-    """Crossed-out lines count only where nothing replaces them (conventions 5.3)."""
     standing = [line for line, out in zip(read, crossed, strict=True) if not out and _says(line)]
-    if not standing or _same_value_alone(standing, read, crossed, judge):
+    if _same_value_alone(standing, read, crossed, judge):
         return read
-    last = max(line.number for line in standing)
-    has_value = any(answer_of(judge, r) for line in standing for r in line.judged(judge))
-    return tuple(
-        replace(line, counts=not out or (line.number > last and not has_value))
-        for line, out in zip(read, crossed, strict=True)
-    )
+    answered = any(answer_of(judge, r) for line in standing for r in line.judged(judge))
+    counts = counting(crossed, list(map(_says, read)), answered=answered)
+    return tuple(replace(line, counts=one) for line, one in zip(read, counts, strict=True))
 
 
 def _says(line: WorkLine) -> bool:
