@@ -14,7 +14,7 @@ from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, decimals_asked, quality
 from schemes.pieces import answer_of, is_given
-from schemes.scheme import MarkPoint, Scheme
+from schemes.scheme import PICTURE, MarkPoint, Scheme
 from schemes.verdicts import LineMark, MarkedScript, PointMark
 from schemes.working import Working, WorkLine
 
@@ -225,7 +225,8 @@ def _implied(
 
 
 def _point(point: MarkPoint, awarded: int, line: int | None, reason: str) -> PointMark:
-    return PointMark(point.point, point.stage, point.value, awarded, line, True, reason)
+    decided = point.stage != PICTURE
+    return PointMark(point.point, point.stage, point.value, awarded, line, decided, reason)
 
 
 def _result(

@@ -13,12 +13,13 @@ from schemes.states import EARNED, State, Stated, Status
 
 
 class Award(NamedTuple):
-    """The award of one mark point in one state."""
+    """The award of one mark point in one state; ``decided`` is false where only a person can."""
 
     point: MarkPoint
     awarded: int
     line: int | None
     reason: str
+    decided: bool = True
 
 
 def awards(state: State, scheme: Scheme, target: Judge) -> tuple[Award, ...]:
@@ -30,7 +31,7 @@ def awards(state: State, scheme: Scheme, target: Judge) -> tuple[Award, ...]:
         if point.stage in valued:
             award = _value(state, scheme, point, target)
         elif point.stage == PICTURE:
-            award = Award(point, 0, None, "a picture: the teacher looks at it")
+            award = Award(point, 0, None, "a picture: the teacher looks at it", decided=False)
         elif point.stage == CHECKED:
             award = _check(state, point)
         else:

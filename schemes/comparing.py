@@ -17,7 +17,7 @@ from itembank.algebra.written import Relation
 from itembank.topics.comparing import EQUIVALENT, SAME, compared
 from itembank.topics.kinds import Route
 from schemes.scheme import MarkPoint, Scheme
-from schemes.verdicts import LineMark, MarkedScript, PathPart, PointMark, Referral, ScriptLine
+from schemes.verdicts import LineMark, MarkedScript, PathPart, PointMark, ScriptLine, left_open
 from schemes.working import counting
 
 BY_GUIDE = "the engine cannot judge this by itself: mark it by the guide"
@@ -44,12 +44,8 @@ def mark_by_routes(scheme: Scheme, lines: Sequence[ScriptLine]) -> MarkedScript:
         marks.append(_line(scheme, number, line.text, found, before))
     points = tuple(_point(point, found, bool(lines)) for point in scheme.points)
     total = sum(point.awarded for point in points)
-    waiting = sum(point.value for point in points if not point.decided)
-    names = ", ".join(point.point for point in points if not point.decided)
-    referrals = (Referral(None, f"{names}: {BY_GUIDE}", total, total + waiting),) if names else ()
-    return MarkedScript(
-        total, scheme.total, total, total + waiting, points, tuple(marks), None, referrals
-    )
+    marked = MarkedScript(total, scheme.total, total, total, points, tuple(marks))
+    return left_open(marked, [point.point for point in points if not point.decided], BY_GUIDE)
 
 
 def _line(

@@ -25,6 +25,7 @@ from schemes.verdicts import (
     PointMark,
     Referral,
     ScriptLine,
+    left_open,
 )
 from schemes.working import Working, WorkLine, read_working
 
@@ -48,28 +49,9 @@ def mark_script(
 def _remembered(scheme: Scheme, lines: tuple[ScriptLine, ...], show_working: bool) -> MarkedScript:
     if scheme.routes:
         return mark_by_routes(scheme, lines)
-    return with_pictures(scheme, mark_working(_judge(scheme), scheme, lines, show_working))
-
-
-def with_pictures(scheme: Scheme, marked: MarkedScript) -> MarkedScript:
-    """The marks with what only a person can look at left open: the teacher marks a picture."""
-    names = [point.point for point in scheme.points if point.stage == PICTURE]
-    if not names:
-        return marked
-    more = scheme.for_pictures
-    question = f"{', '.join(names)}: a picture, which the teacher looks at"
-    return replace(
-        marked,
-        highest=marked.highest + more,
-        points=tuple(
-            point._replace(decided=False) if point.point in names else point
-            for point in marked.points
-        ),
-        referrals=(
-            *marked.referrals,
-            Referral(None, question, marked.total, marked.total + more),
-        ),
-    )
+    marked = mark_working(_judge(scheme), scheme, lines, show_working)
+    pictures = [point.point for point in scheme.points if point.stage == PICTURE]
+    return left_open(marked, pictures, "a picture, which the teacher looks at")
 
 
 @lru_cache(maxsize=4096)
@@ -137,7 +119,7 @@ def _marked(scheme: Scheme, working: Working, outcomes: Sequence[Outcome]) -> Ma
 
 def _point(place: int, outcomes: Sequence[Outcome]) -> PointMark:
     award = outcomes[0][1][place]
-    decided = len(outcomes) == 1 or all(
+    decided = award.decided and all(
         outcome[1][place].awarded == award.awarded for outcome in outcomes[1:]
     )
     point = award.point

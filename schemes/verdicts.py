@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Collection
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 VERDICTS = (
@@ -97,3 +98,14 @@ class MarkedScript:
     def referred(self) -> bool:
         """Whether a teacher must decide something before the mark stands."""
         return bool(self.referrals)
+
+
+def left_open(marked: MarkedScript, names: Collection[str], why: str) -> MarkedScript:
+    """The marks with one question more: the named points, which only a person can judge."""
+    waiting = [point for point in marked.points if point.point in names]
+    if not waiting:
+        return marked
+    question = f"{', '.join(point.point for point in waiting)}: {why}"
+    more = sum(point.value for point in waiting)
+    asked = Referral(None, question, marked.total, marked.total + more)
+    return replace(marked, highest=marked.highest + more, referrals=(*marked.referrals, asked))
