@@ -14,7 +14,7 @@ from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, decimals_asked, quality
 from schemes.pieces import answer_of, is_given
-from schemes.scheme import PICTURE, MarkPoint, Scheme
+from schemes.scheme import CHECKED, LOOKED_AT, PICTURE, MarkPoint, Scheme
 from schemes.verdicts import LineMark, MarkedScript, PointMark
 from schemes.working import Working, WorkLine
 
@@ -217,8 +217,10 @@ def _marks(
 def _implied(
     point: MarkPoint, valued: tuple[str, ...], worth: str, line: int | None, words: str
 ) -> PointMark:
-    if point.stage == "check":
+    if point.stage == CHECKED:
         return _point(point, 0, line, "no check is seen")
+    if point.stage == PICTURE:
+        return _point(point, 0, None, LOOKED_AT)
     if point.stage in valued and worth != ACCEPTED:
         return _point(point, 0, line, "right numbers, but rounded, unfinished or with a wrong sign")
     return _point(point, point.value, line, words)

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from itembank.topics.judging import Judge
 from schemes.answers import ACCEPTED, Quality, conversion, decimals_asked, quality
-from schemes.scheme import CHECKED, PICTURE, MarkPoint, Scheme
+from schemes.scheme import CHECKED, LOOKED_AT, PICTURE, MarkPoint, Scheme
 from schemes.states import EARNED, State, Stated, Status
 
 
@@ -31,7 +31,7 @@ def awards(state: State, scheme: Scheme, target: Judge) -> tuple[Award, ...]:
         if point.stage in valued:
             award = _value(state, scheme, point, target)
         elif point.stage == PICTURE:
-            award = Award(point, 0, None, "a picture: the teacher looks at it", decided=False)
+            award = Award(point, 0, None, LOOKED_AT, decided=False)
         elif point.stage == CHECKED:
             award = _check(state, point)
         else:

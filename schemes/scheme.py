@@ -13,6 +13,7 @@ KINDS = ("M", "A", "B")
 CHECKED = "check"
 PICTURE = "picture"
 """Stages that are no topic's: a check of the value, a picture that only a person can look at."""
+LOOKED_AT = "a picture: the teacher looks at it"
 MOST_MARKS = 20
 
 

@@ -146,3 +146,15 @@ def test_a_mark_for_a_picture_waits_for_the_teacher_whatever_is_written() -> Non
     assert (nothing.total, nothing.lowest, nothing.highest) == (0, 0, 1)
     assert right.points[-1].decided is False
     assert right.referrals[-1].reason == "B1: a picture, which the teacher looks at"
+
+
+@pytest.mark.parametrize(
+    ("line", "total"), [("x < 5", 2), ("x < 6", 0)], ids=["a right value", "a wrong value"]
+)
+def test_a_value_alone_implies_no_picture(line: str, total: int) -> None:
+    scheme = checked(with_picture(default_scheme("5x - 3 < 22")))
+
+    marked = mark_script(scheme, [ScriptLine(line)])
+
+    assert (marked.points[-1].awarded, marked.points[-1].decided) == (0, False)
+    assert (marked.total, marked.lowest, marked.highest) == (total, total, total + 1)
