@@ -21,7 +21,7 @@ from itembank.algebra.rationals import common_factor, least_common, reduced
 from itembank.algebra.values import NoValue, Polynomial, polynomial
 from itembank.algebra.written import Integer, Negative, Node, Quotient, Sum
 from itembank.topics.catalogue import CommonError
-from itembank.topics.expressions.catalogue import (
+from itembank.topics.expressions.fraction_catalogue import (
     ADDED_ACROSS,
     BARS_GONE,
     CANCELLED_TO_ZERO,

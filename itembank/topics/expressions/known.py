@@ -19,7 +19,7 @@ from itembank.topics.catalogue import (
     UNLIKE_JOINED,
     CommonError,
 )
-from itembank.topics.expressions import catalogue
+from itembank.topics.expressions import catalogue, fraction_catalogue, putting_catalogue
 from itembank.topics.expressions.stages import (
     BRACKETS,
     COLLECTED,
@@ -57,7 +57,12 @@ _SHARED = (
 
 ERRORS: tuple[CommonError, ...] = (
     *_SHARED,
-    *(one for one in vars(catalogue).values() if isinstance(one, CommonError)),
+    *(
+        one
+        for room in (catalogue, putting_catalogue, fraction_catalogue)
+        for one in vars(room).values()
+        if isinstance(one, CommonError)
+    ),
 )
 
 RULES = (

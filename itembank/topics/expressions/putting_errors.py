@@ -20,7 +20,8 @@ from itembank.algebra.written import (
     Symbol,
 )
 from itembank.topics.catalogue import CommonError
-from itembank.topics.expressions.catalogue import (
+from itembank.topics.expressions.putting import put_in
+from itembank.topics.expressions.putting_catalogue import (
     DIGIT,
     LEFT_TO_RIGHT,
     MINUS_BEFORE_SQUARE,
@@ -32,7 +33,6 @@ from itembank.topics.expressions.catalogue import (
     VALUE_ADDED,
     VALUES_EXCHANGED,
 )
-from itembank.topics.expressions.putting import put_in
 from itembank.topics.expressions.trees import plain, product
 
 PUTTING, WORKING = "putting in", "working out"
