@@ -9,6 +9,8 @@ from __future__ import annotations
 from math import gcd
 from random import Random
 
+from itembank.topics.patterning import plus, signed, times
+
 LETTERS = "xxxxxyntpam"
 PAIRS = (("a", "b"), ("x", "y"), ("p", "q"), ("m", "n"), ("x", "y"), ("a", "b"))
 
@@ -21,35 +23,20 @@ def _size(r: Random, lowest: int = 2, highest: int = 9) -> int:
     return r.randint(lowest, highest)
 
 
-def _signed(r: Random, highest: int = 9, lowest: int = 1) -> int:
-    return r.choice((-1, 1)) * r.randint(lowest, highest)
-
-
-def _times(size: int, what: str) -> str:
-    """``3x``, ``x``, ``-x``."""
-    return {1: "", -1: "-"}.get(size, str(size)) + what
-
-
-def _plus(size: int, what: str = "") -> str:
-    """`` + 3``, `` - 3x``."""
-    amount = _times(abs(size), what) if what else str(abs(size))
-    return f" {'+' if size > 0 else '-'} {amount}"
-
-
 def _sum(*parts: tuple[int, str]) -> str:
     """Terms with their signs: ``3a - 2b + 5``."""
     (size, what), *rest = parts
-    first = _times(size, what) if what else str(size)
-    return first + "".join(_plus(size, what) for size, what in rest)
+    first = times(size, what) if what else str(size)
+    return first + "".join(plus(size, what) for size, what in rest)
 
 
 def _bracket(r: Random, x: str, lead: int = 1) -> str:
-    return f"({_times(lead, x)}{_plus(_signed(r))})"
+    return f"({times(lead, x)}{plus(signed(r))})"
 
 
 def _apart(r: Random, highest: int = 9) -> tuple[int, int]:
     """Two different sizes, neither the other with its sign turned."""
-    one = _signed(r, highest)
+    one = signed(r, highest)
     other = r.choice([n for n in range(-highest, highest + 1) if n and abs(n) != abs(one)])
     return one, other
 
@@ -59,8 +46,8 @@ def _apart(r: Random, highest: int = 9) -> tuple[int, int]:
 
 def one_kind(r: Random) -> str:
     """``3x + 5x - 2``."""
-    x, a, b = _letter(r), _size(r), _signed(r)
-    return _sum((a + abs(b), x), (b, x), (_signed(r, 12), ""))
+    x, a, b = _letter(r), _size(r), signed(r)
+    return _sum((a + abs(b), x), (b, x), (signed(r, 12), ""))
 
 
 def two_letters(r: Random) -> str:
@@ -73,7 +60,7 @@ def two_letters(r: Random) -> str:
 def letters_and_numbers(r: Random) -> str:
     """``4x + 7 - x - 10``."""
     x = _letter(r)
-    return _sum((_size(r, 3), x), (_size(r), ""), (-_size(r, 1, 2), x), (_signed(r, 12), ""))
+    return _sum((_size(r, 3), x), (_size(r), ""), (-_size(r, 1, 2), x), (signed(r, 12), ""))
 
 
 def powers(r: Random) -> str:
@@ -86,7 +73,7 @@ def powers(r: Random) -> str:
 def products_of_letters(r: Random) -> str:
     """``4xy + 3x - xy + 2x``."""
     a, b = r.choice(PAIRS)
-    return _sum((_size(r), a + b), (_size(r), a), (_signed(r, 6), a + b), (_signed(r, 5), a))
+    return _sum((_size(r), a + b), (_size(r), a), (signed(r, 6), a + b), (signed(r, 5), a))
 
 
 def letters_multiplied(r: Random) -> str:
@@ -109,29 +96,29 @@ def term_raised(r: Random) -> str:
 def one_bracket(r: Random) -> str:
     """``4(3x - 5)``."""
     x = _letter(r)
-    return f"{_signed(r, 9, 2)}{_bracket(r, x, r.choice((1, _size(r))))}"
+    return f"{signed(r, 9, 2)}{_bracket(r, x, r.choice((1, _size(r))))}"
 
 
 def letter_before_bracket(r: Random) -> str:
     """``3x(2x - 5)``."""
     x = _letter(r)
     return (
-        f"{_times(r.choice((1, _size(r, 2, 6))), x)}{_bracket(r, x, r.choice((1, _size(r, 2, 5))))}"
+        f"{times(r.choice((1, _size(r, 2, 6))), x)}{_bracket(r, x, r.choice((1, _size(r, 2, 5))))}"
     )
 
 
 def bracket_of_three(r: Random) -> str:
     """``-2(3a - 4b + 5)``."""
     a, b = r.choice(PAIRS)
-    inner = _sum((_size(r, 1, 5), a), (_signed(r, 6), b), (_signed(r), ""))
-    return f"{_times(r.choice((-1, -2, -3, 2, 3, 4)), f'({inner})')}"
+    inner = _sum((_size(r, 1, 5), a), (signed(r, 6), b), (signed(r), ""))
+    return f"{times(r.choice((-1, -2, -3, 2, 3, 4)), f'({inner})')}"
 
 
 def bracket_and_terms(r: Random) -> str:
     """``4(x + 3) - 2x + 1``."""
     x = _letter(r)
-    return f"{_size(r)}{_bracket(r, x, r.choice((1, 2, 3)))}{_plus(_signed(r), x)}" + (
-        _plus(_signed(r)) if r.random() < 0.5 else ""
+    return f"{_size(r)}{_bracket(r, x, r.choice((1, 2, 3)))}{plus(signed(r), x)}" + (
+        plus(signed(r)) if r.random() < 0.5 else ""
     )
 
 
@@ -139,7 +126,7 @@ def minus_before_bracket(r: Random) -> str:
     """``9 - 2(x - 4)``."""
     x = _letter(r)
     k = r.choice((1, _size(r, 2, 6)))
-    return f"{_size(r, 2, 20)} - {_times(k, _bracket(r, x, r.choice((1, _size(r, 2, 5)))))}"
+    return f"{_size(r, 2, 20)} - {times(k, _bracket(r, x, r.choice((1, _size(r, 2, 5)))))}"
 
 
 def two_brackets_added(r: Random) -> str:
@@ -152,33 +139,33 @@ def two_brackets_added(r: Random) -> str:
 def brackets_within(r: Random) -> str:
     """``2(3(x + 1) - 4)``."""
     x = _letter(r)
-    return f"{_size(r, 2, 5)}({_size(r, 2, 5)}{_bracket(r, x)}{_plus(_signed(r))})"
+    return f"{_size(r, 2, 5)}({_size(r, 2, 5)}{_bracket(r, x)}{plus(signed(r))})"
 
 
 def double_bracket(r: Random) -> str:
     """``(x + 3)(x - 5)``."""
     x = _letter(r)
     one, other = _apart(r)
-    return f"({x}{_plus(one)})({x}{_plus(other)})"
+    return f"({x}{plus(one)})({x}{plus(other)})"
 
 
 def double_bracket_coefficients(r: Random) -> str:
     """``(2x + 3)(3x - 5)``."""
     x = _letter(r)
     one, other = _apart(r)
-    return f"({_size(r, 2, 5)}{x}{_plus(one)})({_times(_size(r, 1, 5), x)}{_plus(other)})"
+    return f"({_size(r, 2, 5)}{x}{plus(one)})({times(_size(r, 1, 5), x)}{plus(other)})"
 
 
 def double_bracket_and_terms(r: Random) -> str:
     """``(x + 3)(x - 5) + 4x``."""
     x = _letter(r)
-    return f"{double_bracket_in(r, x)}{_plus(_signed(r), x)}"
+    return f"{double_bracket_in(r, x)}{plus(signed(r), x)}"
 
 
 def double_bracket_in(r: Random, x: str) -> str:
     """``(x + 3)(x - 5)`` in a given letter."""
     one, other = _apart(r)
-    return f"({x}{_plus(one)})({x}{_plus(other)})"
+    return f"({x}{plus(one)})({x}{plus(other)})"
 
 
 def square(r: Random) -> str:
@@ -190,7 +177,7 @@ def square(r: Random) -> str:
 def difference_of_squares(r: Random) -> str:
     """``(3x + 2)(3x - 2)``."""
     x, k, n = _letter(r), r.choice((1, 2, 3)), _size(r)
-    return f"({_times(k, x)} + {n})({_times(k, x)} - {n})"
+    return f"({times(k, x)} + {n})({times(k, x)} - {n})"
 
 
 def minus_before_product(r: Random) -> str:
@@ -204,15 +191,15 @@ def squares_added(r: Random) -> str:
     """``(x + 1)^2 - (x - 2)^2``."""
     x = _letter(r)
     one, other = _apart(r)
-    return f"({x}{_plus(one)})^2 {r.choice('+-')} ({x}{_plus(other)})^2"
+    return f"({x}{plus(one)})^2 {r.choice('+-')} ({x}{plus(other)})^2"
 
 
 def three_brackets(r: Random) -> str:
     """``(x + 1)(x - 2)(x + 3)``."""
     x = _letter(r)
     one, other = _apart(r, 5)
-    third = _signed(r, 4)
-    return f"({x}{_plus(one)})({x}{_plus(other)})({x}{_plus(third)})"
+    third = signed(r, 4)
+    return f"({x}{plus(one)})({x}{plus(other)})({x}{plus(third)})"
 
 
 # Values put in
@@ -222,32 +209,32 @@ def value_in_linear(r: Random) -> str:
     """``5 - 3x, x = -2``."""
     x = _letter(r)
     text = (
-        _sum((_size(r), x), (_signed(r, 12), ""))
+        _sum((_size(r), x), (signed(r, 12), ""))
         if r.random() < 0.5
         else (f"{_size(r, 2, 20)} - {_size(r)}{x}")
     )
-    return f"{text}, {x} = {_signed(r)}"
+    return f"{text}, {x} = {signed(r)}"
 
 
 def value_in_square(r: Random) -> str:
     """``3x^2 - 2x, x = -4``."""
     x = _letter(r)
-    second = _plus(_signed(r, 9, 2), x) if r.random() < 0.6 else _plus(_signed(r, 12))
-    return f"{_times(_size(r, 1, 5), x + '^2')}{second}, {x} = {_signed(r, 6, 2)}"
+    second = plus(signed(r, 9, 2), x) if r.random() < 0.6 else plus(signed(r, 12))
+    return f"{times(_size(r, 1, 5), x + '^2')}{second}, {x} = {signed(r, 6, 2)}"
 
 
 def values_of_two(r: Random) -> str:
     """``3x - 2y, x = 4, y = -5``."""
     a, b = r.choice(PAIRS)
     one, other = _apart(r)
-    return f"{_sum((_size(r), a), (_signed(r, 9, 2), b))}, {a} = {one}, {b} = {other}"
+    return f"{_sum((_size(r), a), (signed(r, 9, 2), b))}, {a} = {one}, {b} = {other}"
 
 
 def values_of_two_powers(r: Random) -> str:
     """``3x^2 - 2xy, x = -2, y = 5``."""
     a, b = r.choice(PAIRS)
     one, other = _apart(r, 6)
-    text = _sum((_size(r, 1, 4), a + "^2"), (_signed(r, 5, 2), r.choice((b, a + b, b + "^2"))))
+    text = _sum((_size(r, 1, 4), a + "^2"), (signed(r, 5, 2), r.choice((b, a + b, b + "^2"))))
     return f"{text}, {a} = {one}, {b} = {other}"
 
 
@@ -255,16 +242,16 @@ def value_in_bracket(r: Random) -> str:
     """``3(x - 7)^2, x = 4``."""
     x = _letter(r)
     power = r.choice(("", "^2"))
-    return f"{_size(r, 2, 5)}{_bracket(r, x)}{power}, {x} = {_signed(r, 6)}"
+    return f"{_size(r, 2, 5)}{_bracket(r, x)}{power}, {x} = {signed(r, 6)}"
 
 
 def value_in_fraction(r: Random) -> str:
     """``(a + 3b)/2, a = 5, b = 3``."""
     a, b = r.choice(PAIRS)
-    k, below, one = _size(r, 2, 5), _size(r, 2, 5), _signed(r)
-    other = _signed(r)
+    k, below, one = _size(r, 2, 5), _size(r, 2, 5), signed(r)
+    other = signed(r)
     while (one + k * other) % below or one + k * other == 0 or one == other:
-        one, other = _signed(r), _signed(r)
+        one, other = signed(r), signed(r)
     return f"({_sum((1, a), (k, b))})/{below}, {a} = {one}, {b} = {other}"
 
 
@@ -294,27 +281,27 @@ def powers_over(r: Random) -> str:
 def sum_over_number(r: Random) -> str:
     """``(6x + 9)/3``."""
     x, k = _letter(r), _size(r, 2, 6)
-    return f"({_times(k * _size(r, 1, 5), x)}{_plus(k * _signed(r, 6))})/{k}"
+    return f"({times(k * _size(r, 1, 5), x)}{plus(k * signed(r, 6))})/{k}"
 
 
 def common_factor_cancelled(r: Random) -> str:
     """``(2x + 6)/(x^2 + 3x)``."""
-    x, n = _letter(r), _signed(r)
+    x, n = _letter(r), signed(r)
     k = _size(r, 2, 5)
-    return f"({_times(k, x)}{_plus(k * n)})/({x}^2{_plus(n, x)})"
+    return f"({times(k, x)}{plus(k * n)})/({x}^2{plus(n, x)})"
 
 
 def squares_over_bracket(r: Random) -> str:
     """``(x^2 - 9)/(x + 3)``."""
     x, n = _letter(r), _size(r)
-    return f"({x}^2 - {n * n})/({x}{_plus(r.choice((-1, 1)) * n)})"
+    return f"({x}^2 - {n * n})/({x}{plus(r.choice((-1, 1)) * n)})"
 
 
 def quadratic_over_bracket(r: Random) -> str:
     """``(x^2 + 5x + 6)/(x + 2)``."""
     x = _letter(r)
     one, other = _apart(r, 7)
-    return f"({_quadratic(x, one, other)})/({x}{_plus(one)})"
+    return f"({_quadratic(x, one, other)})/({x}{plus(one)})"
 
 
 def quadratic_over_quadratic(r: Random) -> str:
@@ -329,14 +316,14 @@ def quadratic_over_quadratic(r: Random) -> str:
 
 def _quadratic(x: str, one: int, other: int) -> str:
     middle, last = one + other, one * other
-    return f"{x}^2{_plus(middle, x) if middle else ''}{_plus(last)}"
+    return f"{x}^2{plus(middle, x) if middle else ''}{plus(last)}"
 
 
 def fractions_multiplied(r: Random) -> str:
     """``(x + 2)/3 × 6/(x^2 - 4)``."""
     x, n, k = _letter(r), _size(r), _size(r, 2, 5)
     m = k * _size(r, 2, 4)
-    first, second = f"({x}{_plus(n)})/{k}", f"{m}/({x}^2 - {n * n})"
+    first, second = f"({x}{plus(n)})/{k}", f"{m}/({x}^2 - {n * n})"
     if r.random() < 0.5:
         return f"{first} × {second}"
     return f"{_size(r)}{x}/{k} × {m}/{x}^2"
@@ -344,10 +331,10 @@ def fractions_multiplied(r: Random) -> str:
 
 def fractions_divided(r: Random) -> str:
     """``(x + 2)/3 ÷ (x^2 + 2x)/6``."""
-    x, n, k = _letter(r), _signed(r), _size(r, 2, 5)
+    x, n, k = _letter(r), signed(r), _size(r, 2, 5)
     m = k * _size(r, 2, 4)
     if r.random() < 0.5:
-        return f"({x}{_plus(n)})/{k} ÷ ({x}^2{_plus(n, x)})/{m}"
+        return f"({x}{plus(n)})/{k} ÷ ({x}^2{plus(n, x)})/{m}"
     return f"{_size(r)}{x}/{k} ÷ {x}^2/{m}"
 
 
@@ -358,7 +345,7 @@ def fractions_with_numbers_below(r: Random) -> str:
     top, second = _size(r, 1, 4), _size(r, 1, 4)
     while gcd(top, one) > 1 or gcd(second, other) > 1:
         top, second = _size(r, 1, 4), _size(r, 1, 4)
-    return f"{_times(top, x)}/{one} {r.choice('+-')} {_times(second, x)}/{other}"
+    return f"{times(top, x)}/{one} {r.choice('+-')} {times(second, x)}/{other}"
 
 
 def _below(r: Random) -> tuple[int, int]:
@@ -376,7 +363,7 @@ def sums_over_numbers(r: Random) -> str:
 def fraction_and_term(r: Random) -> str:
     """``(x + 4)/2 - x``."""
     x = _letter(r)
-    return f"{_bracket(r, x)}/{_size(r, 2, 6)}{_plus(_signed(r, 4), x)}"
+    return f"{_bracket(r, x)}/{_size(r, 2, 6)}{plus(signed(r, 4), x)}"
 
 
 def letters_below(r: Random) -> str:
@@ -389,13 +376,11 @@ def brackets_below(r: Random) -> str:
     """``2/(x + 1) + 3/(x - 2)``."""
     x = _letter(r)
     one, other = _apart(r, 6)
-    return (
-        f"{_size(r, 1, 6)}/({x}{_plus(one)}) {r.choice('+-')} {_size(r, 1, 6)}/({x}{_plus(other)})"
-    )
+    return f"{_size(r, 1, 6)}/({x}{plus(one)}) {r.choice('+-')} {_size(r, 1, 6)}/({x}{plus(other)})"
 
 
 def quadratic_below(r: Random) -> str:
     """``4/(x^2 - 4) + 1/(x + 2)``."""
     x, n = _letter(r), _size(r, 1, 6)
     one = r.choice((-1, 1)) * n
-    return f"{_size(r, 1, 6)}/({x}^2 - {n * n}) {r.choice('+-')} {_size(r, 1, 4)}/({x}{_plus(one)})"
+    return f"{_size(r, 1, 6)}/({x}^2 - {n * n}) {r.choice('+-')} {_size(r, 1, 4)}/({x}{plus(one)})"

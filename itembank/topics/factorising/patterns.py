@@ -10,6 +10,8 @@ from __future__ import annotations
 from math import gcd
 from random import Random
 
+from itembank.topics.patterning import signed
+
 PRIMES = (2, 3, 5, 7)
 COMPOSITES = (4, 6, 8, 9, 10, 12)
 
@@ -21,10 +23,6 @@ def _letter(r: Random) -> str:
 def _two(r: Random) -> tuple[str, str]:
     one, other = r.choice(("xy", "ab", "pq", "mn", "st"))
     return one, other
-
-
-def _signed(r: Random, highest: int = 9) -> int:
-    return r.choice((-1, 1)) * r.randint(1, highest)
 
 
 def _coprime_to(r: Random, number: int, lowest: int = 1, highest: int = 11) -> int:
@@ -93,7 +91,7 @@ def two_letters(r: Random) -> str:
 def three_terms(r: Random) -> str:
     """``4x + 6y - 2``."""
     (a, b), k = _two(r), r.choice((2, 3, 4, 5))
-    m, n = r.randint(1, 6), _signed(r, 6)
+    m, n = r.randint(1, 6), signed(r, 6)
     return _sum((k * m, a), (k * n, b), (k * r.choice((-1, 1)) * _coprime_to(r, gcd(m, n)), ""))
 
 
@@ -114,7 +112,7 @@ def fractions(r: Random) -> str:
 
 def bracket_factor(r: Random) -> str:
     """``6(x + 2) + x(x + 2)``."""
-    x, c, k = _letter(r), _signed(r), r.randint(2, 9)
+    x, c, k = _letter(r), signed(r), r.randint(2, 9)
     bracket = f"({_sum((1, x), (c, ''))})"
     if r.random() < 0.5:
         return f"{x}{bracket} {r.choice('+-')} {k}{bracket}"
@@ -173,7 +171,7 @@ def quadratic_mixed(r: Random) -> str:
 
 def quadratic_square(r: Random) -> str:
     """``x^2 - 10x + 25``."""
-    a, c = r.choice((1, 1, 1, 2, 3)), _signed(r, 11)
+    a, c = r.choice((1, 1, 1, 2, 3)), signed(r, 11)
     c = c if gcd(a, c) == 1 else r.choice((-1, 1))
     return _quadratic(*_product(a, c, a, c), _letter(r))
 
@@ -199,7 +197,7 @@ def composite_leading(r: Random) -> str:
 def _with_leading(r: Random, p: int, s: int, x: str, times: int = 1, most: int = 7) -> str:
     """(p x + q)(s x + t), each bracket without a common factor, the middle term not gone."""
     for _ in range(60):
-        q, t = _signed(r, most), _signed(r, most)
+        q, t = signed(r, most), signed(r, most)
         a, b, c = _product(p, q, s, t)
         if gcd(p, q) == 1 and gcd(s, t) == 1 and b:
             return _quadratic(times * a, times * b, times * c, x)
@@ -209,14 +207,14 @@ def _with_leading(r: Random, p: int, s: int, x: str, times: int = 1, most: int =
 
 def quadratic_letters(r: Random) -> str:
     """``x^2 + 5xy + 6y^2``."""
-    (x, y), one = _two(r), _signed(r, 7)
+    (x, y), one = _two(r), signed(r, 7)
     other = r.choice([n for n in range(-7, 8) if n not in (0, -one)])
     return _quadratic(*_product(1, one, 1, other), x, y)
 
 
 def common_quadratic(r: Random) -> str:
     """``2x^2 + 10x + 12``."""
-    k, one = r.choice((2, 3, 4, 5)), _signed(r, 6)
+    k, one = r.choice((2, 3, 4, 5)), signed(r, 6)
     other = r.choice([n for n in range(-6, 7) if n not in (0, -one)])
     a, b, c = _product(1, one, 1, other)
     return _quadratic(k * a, k * b, k * c, _letter(r))
@@ -229,7 +227,7 @@ def common_leading(r: Random) -> str:
 
 def letter_quadratic(r: Random) -> str:
     """``x^3 + 5x^2 + 6x``."""
-    x, k, one = _letter(r), r.choice((1, 1, 2, 3)), _signed(r, 6)
+    x, k, one = _letter(r), r.choice((1, 1, 2, 3)), signed(r, 6)
     other = r.choice([n for n in range(-6, 7) if n not in (0, -one)])
     a, b, c = _product(1, one, 1, other)
     return _sum((k * a, f"{x}^3"), (k * b, f"{x}^2"), (k * c, x))
@@ -249,7 +247,7 @@ def _in_pairs(r: Random, sign: int) -> str:
     p = r.randint(1, 4)
     if r.random() < 0.5:
         x, y = r.choice(("xy", "ab", "pq", "mn"))
-        q, s = _coprime_to(r, p, 2, 9), _signed(r, 9)
+        q, s = _coprime_to(r, p, 2, 9), signed(r, 9)
         return _sum((p, f"{x}{y}"), (p * s, x), (sign * q, y), (sign * q * s, ""))
     q, t = _coprime_to(r, p, 1, 5), r.choice((-1, 1))
     return _sum((p, "ax"), (t * p, "ay"), (sign * q, "bx"), (sign * q * t, "by"))
@@ -257,7 +255,7 @@ def _in_pairs(r: Random, sign: int) -> str:
 
 def cubic(r: Random) -> str:
     """``x^3 + 3x^2 - 4x - 12``, ``2x^3 + x^2 + 6x + 3``."""
-    x, c = _letter(r), _signed(r, 6)
+    x, c = _letter(r), signed(r, 6)
     if r.random() < 0.6:
         d = -(r.randint(1, 6) ** 2)
         return _sum((1, f"{x}^3"), (c, f"{x}^2"), (d, x), (c * d, ""))

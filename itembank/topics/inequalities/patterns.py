@@ -10,6 +10,7 @@ from collections.abc import Callable
 from random import Random
 
 from itembank.algebra.order import ORDER_SIGNS
+from itembank.topics.patterning import plus, signed
 
 Make = Callable[[Random], str]
 
@@ -36,16 +37,8 @@ def _ends(r: Random, span: int = 6) -> tuple[int, int]:
     return low, low + r.randint(2, span)
 
 
-def _plus(size: int) -> str:
-    return f" {'+' if size > 0 else '-'} {abs(size)}" if size else ""
-
-
 def _chain(low: object, middle: str, high: object, r: Random) -> str:
     return f"{low} {r.choice(LESS)} {middle} {r.choice(LESS)} {high}"
-
-
-def _constant(r: Random, highest: int = 9) -> int:
-    return r.choice((-1, 1)) * r.randint(1, highest)
 
 
 def one_step(r: Random) -> str:
@@ -54,20 +47,20 @@ def one_step(r: Random) -> str:
     if r.random() < 0.5:
         k = r.randint(2, 7)
         return _chain(k * low, f"{k}{x}", k * high, r)
-    c = _constant(r)
-    return _chain(low + c, f"{x}{_plus(c)}", high + c, r)
+    c = signed(r)
+    return _chain(low + c, f"{x}{plus(c)}", high + c, r)
 
 
 def two_steps(r: Random) -> str:
     """``-3 < 2x + 1 <= 7``: whole numbers as ends."""
-    (low, high), k, c = _ends(r), r.randint(2, 6), _constant(r)
-    return _chain(k * low + c, f"{k}x{_plus(c)}", k * high + c, r)
+    (low, high), k, c = _ends(r), r.randint(2, 6), signed(r)
+    return _chain(k * low + c, f"{k}x{plus(c)}", k * high + c, r)
 
 
 def two_steps_unfriendly(r: Random) -> str:
     """``-4 <= 3x - 2 < 9``: fractions as ends."""
-    k, c, low = r.randint(2, 7), _constant(r), r.randint(-15, 10)
-    return _chain(low, f"{k}x{_plus(c)}", low + k * r.randint(2, 4) + r.randint(1, k), r)
+    k, c, low = r.randint(2, 7), signed(r), r.randint(-15, 10)
+    return _chain(low, f"{k}x{plus(c)}", low + k * r.randint(2, 4) + r.randint(1, k), r)
 
 
 def minus_in_the_middle(r: Random) -> str:
@@ -79,25 +72,25 @@ def minus_in_the_middle(r: Random) -> str:
 
 def bracket_in_the_middle(r: Random) -> str:
     """``-4 < 2(x + 3) <= 10``."""
-    (low, high), k, c = _ends(r), r.randint(2, 6), _constant(r)
-    return _chain(k * (low + c), f"{k}(x{_plus(c)})", k * (high + c), r)
+    (low, high), k, c = _ends(r), r.randint(2, 6), signed(r)
+    return _chain(k * (low + c), f"{k}(x{plus(c)})", k * (high + c), r)
 
 
 def fraction_in_the_middle(r: Random) -> str:
     """``-1 < (x + 2)/3 < 4``, ``1 <= x/2 - 3 < 5``."""
-    (low, high), k, c = _ends(r), r.randint(2, 6), _constant(r)
+    (low, high), k, c = _ends(r), r.randint(2, 6), signed(r)
     if r.random() < 0.5:
-        return _chain(low, f"(x{_plus(c)})/{k}", high, r)
-    return _chain(low + c, f"x/{k}{_plus(c)}", high + c, r)
+        return _chain(low, f"(x{plus(c)})/{k}", high, r)
+    return _chain(low + c, f"x/{k}{plus(c)}", high + c, r)
 
 
 def unknown_at_the_ends(r: Random) -> str:
     """``2x - 1 < x + 5 < 3x + 2``: it has to be solved as two inequalities."""
     low, high = _ends(r)
-    k, m, c = r.randint(1, 3), r.randint(1, 3), _constant(r)
-    middle = f"{k + m if k + m > 1 else ''}x{_plus(c)}"
-    first = f"{m if m > 1 else ''}x{_plus(c + k * low)}"
-    last = f"{k if k > 1 else ''}x{_plus(c + m * high)}"
+    k, m, c = r.randint(1, 3), r.randint(1, 3), signed(r)
+    middle = f"{k + m if k + m > 1 else ''}x{plus(c)}"
+    first = f"{m if m > 1 else ''}x{plus(c + k * low)}"
+    last = f"{k if k > 1 else ''}x{plus(c + m * high)}"
     return _chain(first, middle, last, r)
 
 

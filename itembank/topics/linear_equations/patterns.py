@@ -9,36 +9,15 @@ from __future__ import annotations
 from random import Random
 
 from itembank.algebra.exact import Fraction
+from itembank.topics.patterning import plus, signed, tenths, times
 
 
 def _small(r: Random, lowest: int = 2, highest: int = 9) -> int:
     return r.randint(lowest, highest)
 
 
-def _signed(r: Random, highest: int = 12) -> int:
-    return r.choice((-1, 1)) * r.randint(1, highest)
-
-
 def _letter(r: Random) -> str:
     return r.choice("xxxxxyntpam")
-
-
-def _times(size: int | str, what: str) -> str:
-    """``3x``, ``x``, ``-x``."""
-    return {"1": "", "-1": "-"}.get(str(size), str(size)) + what
-
-
-def _plus(size: int, what: str = "") -> str:
-    """`` + 3``, `` - 3x``."""
-    amount = _times(abs(size), what) if what else str(abs(size))
-    return f" {'+' if size > 0 else '-'} {amount}" if size else ""
-
-
-def _tenths(size: int) -> str:
-    """A whole number of tenths as a decimal: 23 -> ``2.3``, 20 -> ``2``."""
-    whole, rest = divmod(abs(size), 10)
-    sign = "-" if size < 0 else ""
-    return f"{sign}{whole}.{rest}" if rest else f"{sign}{whole}"
 
 
 def _mixed(r: Random) -> str:
@@ -57,68 +36,68 @@ def _proper(r: Random) -> str:
 
 def one_sum(r: Random) -> str:
     """``x + 5 = 12``."""
-    x, c, value = _letter(r), _signed(r, 20), _signed(r, 15)
-    return f"{x}{_plus(c)} = {value + c}"
+    x, c, value = _letter(r), signed(r, 20), signed(r, 15)
+    return f"{x}{plus(c)} = {value + c}"
 
 
 def one_product(r: Random) -> str:
     """``7x = 63``."""
     x, k = _letter(r), r.choice((-1, 1, 1)) * _small(r, 2, 12)
-    m = k * _signed(r, 9) if r.random() < 0.6 else _signed(r, 60)
-    return f"{_times(k, x)} = {m}"
+    m = k * signed(r, 9) if r.random() < 0.6 else signed(r, 60)
+    return f"{times(k, x)} = {m}"
 
 
 def minus_unknown(r: Random) -> str:
     """``-x = 5``."""
-    x, m = _letter(r), _signed(r, 30)
+    x, m = _letter(r), signed(r, 30)
     return f"-{x} = {m}" if r.random() < 0.5 else f"{m} = -{x}"
 
 
 def one_quotient(r: Random) -> str:
     """``x/4 = 3``."""
-    x, k, m = _letter(r), _small(r, 2, 12), _signed(r, 12)
+    x, k, m = _letter(r), _small(r, 2, 12), signed(r, 12)
     return f"{r.choice(('', '', '-'))}{x}/{k} = {m}"
 
 
 def two_steps(r: Random) -> str:
     """``6x - 7 = 23``."""
-    x, k, c = _letter(r), _small(r), _signed(r)
-    return f"{k}{x}{_plus(c)} = {k * _signed(r, 9) + c}"
+    x, k, c = _letter(r), _small(r), signed(r, 12)
+    return f"{k}{x}{plus(c)} = {k * signed(r, 9) + c}"
 
 
 def two_steps_unfriendly(r: Random) -> str:
     """``12x + 5 = 36``."""
-    x, k, c, m = _letter(r), _small(r, 3, 12), _signed(r), _signed(r, 40)
-    return f"{k}{x}{_plus(c)} = {m}"
+    x, k, c, m = _letter(r), _small(r, 3, 12), signed(r, 12), signed(r, 40)
+    return f"{k}{x}{plus(c)} = {m}"
 
 
 def number_less_unknown(r: Random) -> str:
     """``15 - 4x = 29``."""
     x, k, c = _letter(r), _small(r, 1, 9), _small(r, 1, 30)
-    return f"{c} - {_times(k, x)} = {_signed(r, 40)}"
+    return f"{c} - {times(k, x)} = {signed(r, 40)}"
 
 
 def unknown_on_right(r: Random) -> str:
     """``30 = 4x - 2``."""
-    x, k, c = _letter(r), r.choice((-1, 1, 1)) * _small(r), _signed(r)
-    side = f"{k}{x}{_plus(c)}" if r.random() < 0.6 else f"{c}{_plus(k, x)}"
-    return f"{k * _signed(r, 9) + c} = {side}"
+    x, k, c = _letter(r), r.choice((-1, 1, 1)) * _small(r), signed(r, 12)
+    side = f"{k}{x}{plus(c)}" if r.random() < 0.6 else f"{c}{plus(k, x)}"
+    return f"{k * signed(r, 9) + c} = {side}"
 
 
 def quotient_and_constant(r: Random) -> str:
     """``2x/3 + 2 = 9``."""
-    x, k, c, m = _letter(r), _small(r, 2, 8), _signed(r), _signed(r, 12)
+    x, k, c, m = _letter(r), _small(r, 2, 8), signed(r, 12), signed(r, 12)
     top = r.choice((1, 1, _small(r)))
     top += Fraction(top, k).denominator != k  # a fraction in its lowest terms
-    return f"{_times(top, x)}/{k}{_plus(c)} = {m}"
+    return f"{times(top, x)}/{k}{plus(c)} = {m}"
 
 
 def fraction_times_unknown(r: Random) -> str:
     """``3/4 x - 1 = 6``."""
-    x, m = _letter(r), _signed(r, 12)
+    x, m = _letter(r), signed(r, 12)
     if r.random() < 0.5:
         return f"{_proper(r)} {x} = {m}"
-    return f"{_proper(r)} {x}{_plus(_signed(r))} = {m}"
+    return f"{_proper(r)} {x}{plus(signed(r, 12))} = {m}"
 
 
 def mixed_numbers(r: Random) -> str:
@@ -135,65 +114,65 @@ def fraction_constants(r: Random) -> str:
     sign = r.choice("+-")
     if r.random() < 0.5:
         return f"{x} {sign} {_proper(r)} = {_proper(r)}"
-    return f"{_small(r)}{x} {sign} {_proper(r)} = {_signed(r, 9)}"
+    return f"{_small(r)}{x} {sign} {_proper(r)} = {signed(r, 9)}"
 
 
 def decimals(r: Random) -> str:
     """``0.3x + 1.2 = 2.7``."""
-    x, k, c = _letter(r), _small(r, 2, 29), _signed(r, 60)
-    m = k * _signed(r, 12) + c if r.random() < 0.7 else _signed(r, 90)
-    return f"{_times(_tenths(k), x)}{_decimal_plus(c)} = {_tenths(m)}"
+    x, k, c = _letter(r), _small(r, 2, 29), signed(r, 60)
+    m = k * signed(r, 12) + c if r.random() < 0.7 else signed(r, 90)
+    return f"{times(tenths(k), x)}{_decimal_plus(c)} = {tenths(m)}"
 
 
-def _decimal_plus(tenths: int) -> str:
-    return f" {'+' if tenths > 0 else '-'} {_tenths(abs(tenths))}"
+def _decimal_plus(size: int) -> str:
+    return f" {'+' if size > 0 else '-'} {tenths(abs(size))}"
 
 
 def decimals_both_sides(r: Random) -> str:
     """``2.3x - 1.5 = 0.4x + 2``."""
     x, k, n = _letter(r), _small(r, 11, 49), _small(r, 2, 9)
-    c, d = _signed(r, 60), _signed(r, 60)
-    right = f"{_times(_tenths(n), x)}{_decimal_plus(d)}"
-    return f"{_times(_tenths(k), x)}{_decimal_plus(c)} = {right}"
+    c, d = signed(r, 60), signed(r, 60)
+    right = f"{times(tenths(n), x)}{_decimal_plus(d)}"
+    return f"{times(tenths(k), x)}{_decimal_plus(c)} = {right}"
 
 
 def one_bracket(r: Random) -> str:
     """``4(x + 3) = 22``."""
-    x, k, c = _letter(r), _small(r), _signed(r)
-    m = k * _signed(r, 12) if r.random() < 0.5 else _signed(r, 60)
-    return f"{k}({_times(r.choice((1, 1, _small(r))), x)}{_plus(c)}) = {m}"
+    x, k, c = _letter(r), _small(r), signed(r, 12)
+    m = k * signed(r, 12) if r.random() < 0.5 else signed(r, 60)
+    return f"{k}({times(r.choice((1, 1, _small(r))), x)}{plus(c)}) = {m}"
 
 
 def bracket_with_constant_first(r: Random) -> str:
     """``3(7 - 2x) = 12``."""
     x, k = _letter(r), _small(r)
-    return f"{k}({_small(r, 1, 12)} - {_times(_small(r, 1, 5), x)}) = {k * _signed(r, 9)}"
+    return f"{k}({_small(r, 1, 12)} - {times(_small(r, 1, 5), x)}) = {k * signed(r, 9)}"
 
 
 def bracket_and_constant(r: Random) -> str:
     """``4(x + 3) - 5 = 27``."""
-    x, k, c, d = _letter(r), _small(r), _signed(r), _signed(r)
-    return f"{k}({x}{_plus(c)}){_plus(d)} = {_signed(r, 50)}"
+    x, k, c, d = _letter(r), _small(r), signed(r, 12), signed(r, 12)
+    return f"{k}({x}{plus(c)}){plus(d)} = {signed(r, 50)}"
 
 
 def minus_before_bracket(r: Random) -> str:
     """``9 - 2(x + 3) = 8``."""
-    x, c, d = _letter(r), _signed(r), _small(r, 1, 30)
+    x, c, d = _letter(r), signed(r, 12), _small(r, 1, 30)
     k = r.choice((1, _small(r)))
-    bracket = _times(k, f"({_times(r.choice((1, _small(r))), x)}{_plus(c)})")
-    return f"{d} - {bracket} = {_signed(r, 30)}"
+    bracket = times(k, f"({times(r.choice((1, _small(r))), x)}{plus(c)})")
+    return f"{d} - {bracket} = {signed(r, 30)}"
 
 
 def decimal_bracket(r: Random) -> str:
     """``0.5(x + 3) = 4``."""
-    x, k, c = _letter(r), r.choice((2, 4, 5, 12, 15, 25)), _signed(r)
-    return f"{_tenths(k)}({x}{_plus(c)}) = {_tenths(k * _signed(r, 12))}"
+    x, k, c = _letter(r), r.choice((2, 4, 5, 12, 15, 25)), signed(r, 12)
+    return f"{tenths(k)}({x}{plus(c)}) = {tenths(k * signed(r, 12))}"
 
 
 def fraction_before_bracket(r: Random) -> str:
     """``3/4(x + 8) = 9``."""
-    x, c = _letter(r), _signed(r)
-    return f"{_proper(r)}({x}{_plus(c)}) = {_signed(r, 12)}"
+    x, c = _letter(r), signed(r, 12)
+    return f"{_proper(r)}({x}{plus(c)}) = {signed(r, 12)}"
 
 
 def two_brackets(r: Random) -> str:
@@ -202,80 +181,80 @@ def two_brackets(r: Random) -> str:
     sign = r.choice("+-")
     if (sign == "-") and j == k:
         k += 1
-    return f"{j}({x}{_plus(_signed(r))}) {sign} {k}({x}{_plus(_signed(r))}) = {_signed(r, 60)}"
+    return f"{j}({x}{plus(signed(r, 12))}) {sign} {k}({x}{plus(signed(r, 12))}) = {signed(r, 60)}"
 
 
 def nested_brackets(r: Random) -> str:
     """``2(3(x + 1) - 4) = 10``."""
-    x, j, k, c, d = _letter(r), _small(r, 2, 5), _small(r, 2, 5), _signed(r, 9), _signed(r, 9)
-    inner = f"{k}({x}{_plus(c)}){_plus(d)}"
+    x, j, k, c, d = _letter(r), _small(r, 2, 5), _small(r, 2, 5), signed(r, 9), signed(r, 9)
+    inner = f"{k}({x}{plus(c)}){plus(d)}"
     if r.random() < 0.5:
-        return f"{j}({inner}) = {j * _signed(r, 12)}"
-    return f"{_small(r, 1, 20)} - {j}[{_small(r)}{x} - ({x}{_plus(c)})] = {_signed(r, 30)}"
+        return f"{j}({inner}) = {j * signed(r, 12)}"
+    return f"{_small(r, 1, 20)} - {j}[{_small(r)}{x} - ({x}{plus(c)})] = {signed(r, 30)}"
 
 
 def like_terms(r: Random) -> str:
     """``3x + 5 + 2x = 40``."""
     x, k = _letter(r), _small(r)
     n = r.choice([i for i in range(-8, 9) if i not in (0, -k)])
-    c, d = _signed(r), r.choice((0, 0, 1)) * _signed(r)
-    return f"{k}{x}{_plus(c)}{_plus(n, x)}{_plus(d)} = {_signed(r, 50)}"
+    c, d = signed(r, 12), r.choice((0, 0, 1)) * signed(r, 12)
+    return f"{k}{x}{plus(c)}{plus(n, x)}{plus(d)} = {signed(r, 50)}"
 
 
 def both_sides(r: Random) -> str:
     """``9x + 4 = 4x - 17``."""
-    x, k, c, d = _letter(r), _small(r, 2, 12), _signed(r), _signed(r, 30)
+    x, k, c, d = _letter(r), _small(r, 2, 12), signed(r, 12), signed(r, 30)
     n = r.choice([i for i in range(1, 12) if i != k])
-    right = f"{_times(n, x)}{_plus(d)}" if r.random() < 0.7 else f"{d}{_plus(n, x)}"
-    return f"{k}{x}{_plus(c)} = {right}"
+    right = f"{times(n, x)}{plus(d)}" if r.random() < 0.7 else f"{d}{plus(n, x)}"
+    return f"{k}{x}{plus(c)} = {right}"
 
 
 def both_sides_negative(r: Random) -> str:
     """``8 - 3x = 2x + 5``."""
-    x, k, c, d = _letter(r), _small(r, 1, 9), _small(r, 1, 30), _signed(r, 30)
+    x, k, c, d = _letter(r), _small(r, 1, 9), _small(r, 1, 30), signed(r, 30)
     n = r.choice([i for i in range(-9, 10) if i not in (0, -k)])
-    return f"{c} - {_times(k, x)} = {_times(n, x)}{_plus(d)}"
+    return f"{c} - {times(k, x)} = {times(n, x)}{plus(d)}"
 
 
 def both_sides_one_constant(r: Random) -> str:
     """``5x = 2x + 12``."""
-    x, k, c = _letter(r), _small(r), _signed(r, 40)
+    x, k, c = _letter(r), _small(r), signed(r, 40)
     n = r.choice([i for i in range(1, 12) if i != k])
-    left, right = f"{k}{x}", f"{_times(n, x)}{_plus(c)}"
+    left, right = f"{k}{x}", f"{times(n, x)}{plus(c)}"
     return f"{left} = {right}" if r.random() < 0.5 else f"{right} = {left}"
 
 
 def bracket_both_sides(r: Random) -> str:
     """``4(x - 3) = 2x + 9``."""
-    x, k, c = _letter(r), _small(r), _signed(r)
+    x, k, c = _letter(r), _small(r), signed(r, 12)
     n = r.choice([i for i in range(1, 12) if i != k])
-    return f"{k}({x}{_plus(c)}) = {_times(n, x)}{_plus(_signed(r, 30))}"
+    return f"{k}({x}{plus(c)}) = {times(n, x)}{plus(signed(r, 30))}"
 
 
 def brackets_both_sides(r: Random) -> str:
     """``5(x + 1) = 3(x - 2)``."""
     x, j, k = _letter(r), _small(r), _small(r)
     k += j == k
-    return f"{j}({x}{_plus(_signed(r))}) = {k}({x}{_plus(_signed(r))})"
+    return f"{j}({x}{plus(signed(r, 12))}) = {k}({x}{plus(signed(r, 12))})"
 
 
 def one_numerator(r: Random) -> str:
     """``(2x + 9)/7 = 5``."""
     x, k = _letter(r), _small(r)
-    return f"({_times(r.choice((1, _small(r))), x)}{_plus(_signed(r))})/{k} = {_signed(r, 12)}"
+    return f"({times(r.choice((1, _small(r))), x)}{plus(signed(r, 12))})/{k} = {signed(r, 12)}"
 
 
 def numerator_and_constant(r: Random) -> str:
     """``(x + 8)/3 + 2 = 7``."""
-    x, k, d = _letter(r), _small(r), _signed(r)
-    return f"({x}{_plus(_signed(r))})/{k}{_plus(d)} = {_signed(r, 12)}"
+    x, k, d = _letter(r), _small(r), signed(r, 12)
+    return f"({x}{plus(signed(r, 12))})/{k}{plus(d)} = {signed(r, 12)}"
 
 
 def bracket_over_number(r: Random) -> str:
     """``3(x + 2)/4 = 6``."""
     x, below = _letter(r), _small(r, 2, 7)
     above = r.choice([k for k in range(2, 10) if k % below])
-    return f"{above}({x}{_plus(_signed(r))})/{below} = {_signed(r, 15)}"
+    return f"{above}({x}{plus(signed(r, 12))})/{below} = {signed(r, 15)}"
 
 
 def two_fractions(r: Random) -> str:
@@ -283,43 +262,43 @@ def two_fractions(r: Random) -> str:
     x = _letter(r)
     j, k = r.sample(range(2, 9), 2)
     top = r.choice((1, 1, r.choice(_coprime(k))))
-    return f"{x}/{j} {r.choice('+-')} {_times(top, x)}/{k} = {_signed(r, 20)}"
+    return f"{x}/{j} {r.choice('+-')} {times(top, x)}/{k} = {signed(r, 20)}"
 
 
 def two_numerators(r: Random) -> str:
     """``(x + 5)/2 - (x - 3)/4 = 6``."""
     x = _letter(r)
     j, k = r.sample(range(2, 7), 2)
-    first, second = f"({x}{_plus(_signed(r))})/{j}", f"({x}{_plus(_signed(r))})/{k}"
-    return f"{first} {r.choice('+-')} {second} = {_signed(r, 12)}"
+    first, second = f"({x}{plus(signed(r, 12))})/{j}", f"({x}{plus(signed(r, 12))})/{k}"
+    return f"{first} {r.choice('+-')} {second} = {signed(r, 12)}"
 
 
 def fraction_equals_fraction(r: Random) -> str:
     """``(x + 2)/3 = (x - 1)/5``."""
     x = _letter(r)
     j, k = r.sample(range(2, 9), 2)
-    return f"({x}{_plus(_signed(r))})/{j} = ({x}{_plus(_signed(r))})/{k}"
+    return f"({x}{plus(signed(r, 12))})/{j} = ({x}{plus(signed(r, 12))})/{k}"
 
 
 def fractions_both_sides(r: Random) -> str:
     """``x/2 + 3 = x - 4``."""
     x, k, n = _letter(r), _small(r, 2, 6), _small(r, 1, 5)
-    return f"{x}/{k}{_plus(_signed(r))} = {_times(n, x)}{_plus(_signed(r))}"
+    return f"{x}/{k}{plus(signed(r, 12))} = {times(n, x)}{plus(signed(r, 12))}"
 
 
 def no_solution(r: Random) -> str:
     """``3(x + 4) = 3x + 5``."""
-    x, k, c = _letter(r), _small(r), _signed(r)
+    x, k, c = _letter(r), _small(r), signed(r, 12)
     d = r.choice([i for i in range(-12, 13) if i not in (0, k * c, c)])
     if r.random() < 0.5:
-        return f"{k}({x}{_plus(c)}) = {k}{x}{_plus(d)}"
-    return f"{k}{x}{_plus(c)} = {k}{x}{_plus(d)}"
+        return f"{k}({x}{plus(c)}) = {k}{x}{plus(d)}"
+    return f"{k}{x}{plus(c)} = {k}{x}{plus(d)}"
 
 
 def all_values(r: Random) -> str:
     """``3(x + 4) = 3x + 12``."""
-    x, k, c = _letter(r), _small(r), _signed(r)
+    x, k, c = _letter(r), _small(r), signed(r, 12)
     j = _small(r, 1, k - 1)
     if r.random() < 0.5:
-        return f"{k}({x}{_plus(c)}) = {k}{x}{_plus(k * c)}"
-    return f"{_times(j, x)}{_plus(k * c)}{_plus(k - j, x)} = {k}({x}{_plus(c)})"
+        return f"{k}({x}{plus(c)}) = {k}{x}{plus(k * c)}"
+    return f"{times(j, x)}{plus(k * c)}{plus(k - j, x)} = {k}({x}{plus(c)})"

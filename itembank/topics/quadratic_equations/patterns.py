@@ -9,6 +9,8 @@ from __future__ import annotations
 from math import gcd, isqrt
 from random import Random
 
+from itembank.topics.patterning import plus, signed, times
+
 SQUARE_FREE = (2, 3, 5, 6, 7, 10, 11, 13, 14, 15, 17, 19, 21, 22, 23)
 
 
@@ -16,29 +18,14 @@ def _letter(r: Random) -> str:
     return r.choice("xxxxxynt")
 
 
-def _signed(r: Random, highest: int = 9) -> int:
-    return r.choice((-1, 1)) * r.randint(1, highest)
-
-
-def _times(size: int, what: str) -> str:
-    """``3x``, ``x``, ``-x``."""
-    return {1: "", -1: "-"}.get(size, str(size)) + what
-
-
-def _plus(size: int, what: str = "") -> str:
-    """`` + 3``, `` - 3x``."""
-    amount = _times(abs(size), what) if what else str(abs(size))
-    return f" {'+' if size > 0 else '-'} {amount}" if size else ""
-
-
 def _quadratic(a: int, b: int, c: int, x: str) -> str:
-    return f"{_times(a, f'{x}^2')}{_plus(b, x)}{_plus(c)}"
+    return f"{times(a, f'{x}^2')}{plus(b, x)}{plus(c)}"
 
 
 def _two(r: Random, highest: int = 9) -> tuple[int, int]:
     """Two different numbers, neither zero nor the other's opposite."""
     while True:
-        p, q = _signed(r, highest), _signed(r, highest)
+        p, q = signed(r, highest), signed(r, highest)
         if p != q and p != -q:
             return p, q
 
@@ -75,19 +62,19 @@ def factors_leading(r: Random) -> str:
 
 def common_factor(r: Random) -> str:
     """``3x² - 12x = 0``."""
-    a, k, x = r.randint(1, 5), _signed(r, 9), _letter(r)
+    a, k, x = r.randint(1, 5), signed(r, 9), _letter(r)
     return f"{_quadratic(a, a * k if r.random() < 0.7 else k, 0, x)} = 0"
 
 
 def unknown_in_each_term(r: Random) -> str:
     """``x² = 5x``."""
-    a, k, x = r.randint(1, 4), _signed(r, 12), _letter(r)
-    return f"{_times(a, f'{x}^2')} = {_times(a * k if r.random() < 0.6 else k, x)}"
+    a, k, x = r.randint(1, 4), signed(r, 12), _letter(r)
+    return f"{times(a, f'{x}^2')} = {times(a * k if r.random() < 0.6 else k, x)}"
 
 
 def repeated(r: Random) -> str:
     """``x² - 6x + 9 = 0``."""
-    m, n = r.choice((1, 1, 1, 2, 3)), _signed(r, 9)
+    m, n = r.choice((1, 1, 1, 2, 3)), signed(r, 9)
     m = m if gcd(m, n) == 1 else 1
     return f"{_quadratic(m * m, 2 * m * n, n * n, _letter(r))} = 0"
 
@@ -100,10 +87,10 @@ def square_alone(r: Random) -> str:
 
 def square_and_number(r: Random) -> str:
     """``3x² - 48 = 0``, ``5x² + 3 = 83``."""
-    a, x, beside, value = r.randint(2, 7), _letter(r), _signed(r, 20), r.randint(2, 9) ** 2
+    a, x, beside, value = r.randint(2, 7), _letter(r), signed(r, 20), r.randint(2, 9) ** 2
     if r.random() < 0.5:
-        return f"{_times(a, f'{x}^2')} - {a * value} = 0"
-    return f"{_times(a, f'{x}^2')}{_plus(beside)} = {a * value + beside}"
+        return f"{times(a, f'{x}^2')} - {a * value} = 0"
+    return f"{times(a, f'{x}^2')}{plus(beside)} = {a * value + beside}"
 
 
 def multiple_of_square(r: Random) -> str:
@@ -111,7 +98,7 @@ def multiple_of_square(r: Random) -> str:
     a, x, root = r.randint(2, 9), _letter(r), r.randint(1, 9)
     if r.random() < 0.25:
         return f"{x}^2/{a} = {a * root * root}"
-    return f"{_times(a, f'{x}^2')} = {a * root * root}"
+    return f"{times(a, f'{x}^2')} = {a * root * root}"
 
 
 def square_and_square(r: Random) -> str:
@@ -125,19 +112,19 @@ def square_and_square(r: Random) -> str:
 def bracket_squared(r: Random) -> str:
     """``(x - 3)² = 7``, ``(x + 2)² = 25``."""
     value = r.randint(1, 11) ** 2 if r.random() < 0.5 else r.choice(SQUARE_FREE)
-    return f"({_letter(r)}{_plus(_signed(r))})^2 = {value}"
+    return f"({_letter(r)}{plus(signed(r))})^2 = {value}"
 
 
 def bracket_squared_beside(r: Random) -> str:
     """``2(x - 3)² + 1 = 15``."""
-    a, beside = r.randint(2, 5), _signed(r, 9)
+    a, beside = r.randint(2, 5), signed(r, 9)
     value = r.choice((4, 9, 16, 25, *SQUARE_FREE[:8]))
-    return f"{a}({_letter(r)}{_plus(_signed(r))})^2{_plus(beside)} = {a * value + beside}"
+    return f"{a}({_letter(r)}{plus(signed(r))})^2{plus(beside)} = {a * value + beside}"
 
 
 def _irrational(r: Random, most: int, leading: int) -> tuple[int, int, int]:
     while True:
-        a, b, c = r.randint(1, leading), _signed(r, most), _signed(r, most)
+        a, b, c = r.randint(1, leading), signed(r, most), signed(r, most)
         under = b * b - 4 * a * c
         if under > 0 and isqrt(under) ** 2 != under and gcd(a, b, c) == 1:
             return a, b, c
@@ -146,7 +133,7 @@ def _irrational(r: Random, most: int, leading: int) -> tuple[int, int, int]:
 def surds(r: Random) -> str:
     """``x² + 6x + 2 = 0``."""
     while True:
-        half, under = _signed(r, 6), r.choice(SQUARE_FREE)
+        half, under = signed(r, 6), r.choice(SQUARE_FREE)
         if half * half != under:
             return f"{_quadratic(1, 2 * half, half * half - under, _letter(r))} = 0"
 
@@ -162,13 +149,13 @@ def to_zero_form(r: Random) -> str:
     x, b, c = _letter(r), p + q, p * q
     if r.random() < 0.5:
         return f"{_quadratic(1, b, 0, x)} = {-c}"
-    return f"{x}^2 = {_times(-b, x)}{_plus(-c)}"
+    return f"{x}^2 = {times(-b, x)}{plus(-c)}"
 
 
 def both_sides(r: Random) -> str:
     """``2x² + 3x - 4 = x² + 5x + 11``."""
     p, q = _two(r)
-    x, a, b, c = _letter(r), r.randint(1, 3), _signed(r), _signed(r)
+    x, a, b, c = _letter(r), r.randint(1, 3), signed(r), signed(r)
     left = _quadratic(a + 1, p + q + b, p * q + c, x)
     return f"{left} = {_quadratic(a, b, c, x)}"
 
@@ -179,7 +166,7 @@ def bracket_to_number(r: Random) -> str:
         p, q = _two(r)
         if p * q < 0:
             x = _letter(r)
-            return f"{x}({x}{_plus(p + q)}) = {-p * q}"
+            return f"{x}({x}{plus(p + q)}) = {-p * q}"
 
 
 def product_to_number(r: Random) -> str:
@@ -189,17 +176,17 @@ def product_to_number(r: Random) -> str:
         rest = m * n - p * q
         if m + n == p + q and rest and abs(rest) <= 60:
             x = _letter(r)
-            return f"({x}{_plus(m)})({x}{_plus(n)}) = {rest}"
+            return f"({x}{plus(m)})({x}{plus(n)}) = {rest}"
 
 
 def square_to_line(r: Random) -> str:
     """``(x + 1)² = 2x + 10``."""
     while True:
-        (p, q), m = _two(r, 7), _signed(r, 5)
+        (p, q), m = _two(r, 7), signed(r, 5)
         b, c = 2 * m - (p + q), m * m - p * q
         if b and c:
             x = _letter(r)
-            return f"({x}{_plus(m)})^2 = {_times(b, x)}{_plus(c)}"
+            return f"({x}{plus(m)})^2 = {times(b, x)}{plus(c)}"
 
 
 def common_number(r: Random) -> str:
@@ -215,12 +202,12 @@ def minus_first(r: Random) -> str:
         p, q = _two(r)
         if p * q < 0:
             x = _letter(r)
-            return f"{-p * q}{_plus(-(p + q), x)} - {x}^2 = 0"
+            return f"{-p * q}{plus(-(p + q), x)} - {x}^2 = 0"
 
 
 def no_real(r: Random) -> str:
     """``x² + 2x + 5 = 0``."""
     while True:
-        a, b, c = r.randint(1, 3), _signed(r, 6), r.randint(1, 12)
+        a, b, c = r.randint(1, 3), signed(r, 6), r.randint(1, 12)
         if b * b - 4 * a * c < 0 and gcd(a, b, c) == 1:
             return f"{_quadratic(a, b, c, _letter(r))} = 0"

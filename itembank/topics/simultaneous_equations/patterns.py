@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import gcd
 from random import Random
 
+from itembank.topics.patterning import signed, tenths
 from itembank.topics.simultaneous_equations.writing import typed_row
 
 Pair = tuple[int, int]
@@ -18,14 +19,10 @@ def _letters(r: Random) -> tuple[str, str]:
     return r.choice((("x", "y"),) * 6 + (("a", "b"), ("m", "n"), ("p", "q"), ("s", "t")))
 
 
-def _signed(r: Random, highest: int) -> int:
-    return r.choice((-1, 1)) * r.randint(1, highest)
-
-
 def _values(r: Random) -> Pair:
     """Two different whole values."""
-    one = _signed(r, 9)
-    other = _signed(r, 9)
+    one = signed(r, 9)
+    other = signed(r, 9)
     return (one, other) if one != other else (one, other + r.choice((-1, 1)) * 2 or 3)
 
 
@@ -71,7 +68,7 @@ def _apart(one: int, other: int) -> bool:
 def one_multiplied(r: Random) -> str:
     """``2x + y = 7, 3x - 2y = 0``: a coefficient is a multiple of the other one."""
     while True:
-        b, times = _signed(r, 4), r.randint(2, 4)
+        b, times = signed(r, 4), r.randint(2, 4)
         a, c, d = r.randint(1, 7), r.randint(2, 9), b * times * r.choice((-1, 1))
         if _apart(a, c) and abs(a * d - b * c) > abs(b) and c % a and a % c:
             return _both(r, (a, b), (c, d))
@@ -81,7 +78,7 @@ def both_multiplied(r: Random) -> str:
     """``3x + 2y = 12, 5x - 3y = 1``."""
     while True:
         a, c = r.randint(2, 7), r.randint(2, 7)
-        b, d = _signed(r, 7), _signed(r, 7)
+        b, d = signed(r, 7), signed(r, 7)
         ready = any(p % q == 0 or q % p == 0 for p, q in ((a, c), (abs(b), abs(d))))
         if not ready and gcd(a, b) == gcd(c, d) == 1 and abs(a * d - b * c) > 9:
             return _both(r, (a, b), (c, d))
@@ -91,7 +88,7 @@ def subject_given(r: Random) -> str:
     """``y = 2x - 3, 3x + 2y = 8``."""
     while True:
         values, letters = _values(r), _letters(r)
-        m, a, b = _signed(r, 5), r.randint(1, 7), _signed(r, 5)
+        m, a, b = signed(r, 5), r.randint(1, 7), signed(r, 5)
         if a + b * m:
             n = values[1] - m * values[0]
             subject = f"{letters[1]} = {_expression(m, letters[0], n)}"
@@ -122,7 +119,7 @@ def to_rearrange(r: Random) -> str:
     """``3x = 7 - y, 2y = 10 - 4x``."""
     while True:
         values, letters = _values(r), _letters(r)
-        a, b, c, d = r.randint(2, 6), r.randint(1, 5), _signed(r, 6), r.randint(2, 6)
+        a, b, c, d = r.randint(2, 6), r.randint(1, 5), signed(r, 6), r.randint(2, 6)
         if a * d != b * c:
             right = a * values[0] + b * values[1], c * values[0] + d * values[1]
             one = f"{a}{letters[0]} = {_expression(-b, letters[1], right[0])}"
@@ -134,7 +131,7 @@ def with_brackets(r: Random) -> str:
     """``2(x + y) = 8, 3x - y = 4``."""
     while True:
         values, letters = _values(r), _letters(r)
-        k, b, a, d = r.randint(2, 5), _signed(r, 3), r.randint(1, 6), _signed(r, 6)
+        k, b, a, d = r.randint(2, 5), signed(r, 3), r.randint(1, 6), signed(r, 6)
         if d != a * b:
             own = _expression_of_two(1, b, letters)
             one = f"{k}({own}) = {k * (values[0] + b * values[1])}"
@@ -150,8 +147,8 @@ def with_fractions(r: Random) -> str:
     while True:
         letters = _letters(r)
         p, q = r.sample((2, 3, 4, 5), 2)
-        values = (p * _signed(r, 4), q * _signed(r, 4))
-        sign, a, d = r.choice((-1, 1)), r.randint(1, 5), _signed(r, 5)
+        values = (p * signed(r, 4), q * signed(r, 4))
+        sign, a, d = r.choice((-1, 1)), r.randint(1, 5), signed(r, 5)
         # beside the fractions cleared, q x + sign p y, there is still something to multiply
         if abs(q * d - sign * p * a) > max(p, q) and values[0] != values[1]:
             right = values[0] // p + sign * values[1] // q
@@ -164,27 +161,21 @@ def with_decimals(r: Random) -> str:
     """``0.5x + 0.2y = 1.6, x - y = 1``."""
     while True:
         values, letters = _values(r), _letters(r)
-        a, b = r.randint(2, 9), _signed(r, 9)
-        c, d = r.randint(1, 5), _signed(r, 5)
+        a, b = r.randint(2, 9), signed(r, 9)
+        c, d = r.randint(1, 5), signed(r, 5)
         if a * d != b * c:
             right = a * values[0] + b * values[1]
             mark = "+" if b > 0 else "-"
-            own = f"0.{a}{letters[0]} {mark} 0.{abs(b)}{letters[1]} = {_tenths(right)}"
+            own = f"0.{a}{letters[0]} {mark} 0.{abs(b)}{letters[1]} = {tenths(right)}"
             return f"{own}, {_row(c, d, values, letters)}"
-
-
-def _tenths(size: int) -> str:
-    whole, rest = divmod(abs(size), 10)
-    sign = "-" if size < 0 else ""
-    return f"{sign}{whole}.{rest}" if rest else f"{sign}{whole}"
 
 
 def fractional_values(r: Random) -> str:
     """``2x + 3y = 4, 4x - 3y = 5``: at least one value is no whole number."""
     while True:
         letters = _letters(r)
-        a, b, c, d = r.randint(1, 7), r.randint(1, 7), r.randint(1, 7), _signed(r, 7)
-        e, f = _signed(r, 15), _signed(r, 15)
+        a, b, c, d = r.randint(1, 7), r.randint(1, 7), r.randint(1, 7), signed(r, 7)
+        e, f = signed(r, 15), signed(r, 15)
         whole = a * d - b * c
         if whole and ((e * d - b * f) % whole or (a * f - e * c) % whole) and abs(whole) <= 12:
             return f"{typed_row((a, b, e), letters)}, {typed_row((c, d, f), letters)}"
@@ -193,8 +184,8 @@ def fractional_values(r: Random) -> str:
 def contradicting(r: Random) -> str:
     """``2x + y = 5, 4x + 2y = 12``: no solution."""
     letters = _letters(r)
-    a, b, times, c = r.randint(1, 5), _signed(r, 5), r.randint(2, 4), _signed(r, 12)
-    wrong = times * c + _signed(r, 6)
+    a, b, times, c = r.randint(1, 5), signed(r, 5), r.randint(2, 4), signed(r, 12)
+    wrong = times * c + signed(r, 6)
     one, other = (a, b, c), (times * a, times * b, wrong)
     rows = [one, other] if r.random() < 0.5 else [other, one]
     return ", ".join(typed_row(row, letters) for row in rows)
@@ -203,6 +194,6 @@ def contradicting(r: Random) -> str:
 def the_same(r: Random) -> str:
     """``x + y = 3, 2x + 2y = 6``: infinitely many solutions."""
     letters = _letters(r)
-    a, b, times, c = r.randint(1, 5), _signed(r, 5), r.randint(2, 4), _signed(r, 12)
+    a, b, times, c = r.randint(1, 5), signed(r, 5), r.randint(2, 4), signed(r, 12)
     rows = (a, b, c), (times * a, times * b, times * c)
     return ", ".join(typed_row(row, letters) for row in rows)
