@@ -5,7 +5,7 @@ Year levels and minutes are common practice, no source; a school changes them.
 
 from __future__ import annotations
 
-from itembank.topics.expressions import patterns
+from itembank.topics.expressions import fraction_patterns, patterns
 from itembank.topics.kinds import Family
 
 FAMILIES = (
@@ -37,19 +37,19 @@ FAMILIES = (
     Family("put two values in, with powers", 8, 2, patterns.values_of_two_powers),
     Family("put a value in a bracket", 8, 2, patterns.value_in_bracket),
     Family("put two values in a fraction", 8, 2, patterns.value_in_fraction),
-    Family("cancel numbers and letters", 9, 1, patterns.monomials_over),
-    Family("divide powers of a letter", 9, 1, patterns.powers_over),
-    Family("cancel a number", 9, 2, patterns.sum_over_number),
-    Family("cancel a common factor", 10, 3, patterns.common_factor_cancelled),
-    Family("cancel with a difference of squares", 10, 2, patterns.squares_over_bracket),
-    Family("cancel with a quadratic", 10, 3, patterns.quadratic_over_bracket),
-    Family("cancel two quadratics", 11, 4, patterns.quadratic_over_quadratic),
-    Family("multiply fractions with letters", 10, 3, patterns.fractions_multiplied),
-    Family("divide fractions with letters", 10, 3, patterns.fractions_divided),
-    Family("add fractions, numbers below", 9, 2, patterns.fractions_with_numbers_below),
-    Family("add fractions, sums above", 10, 3, patterns.sums_over_numbers),
-    Family("add a fraction and a term", 10, 3, patterns.fraction_and_term),
-    Family("add fractions, letters below", 10, 3, patterns.letters_below),
-    Family("add fractions, brackets below", 11, 4, patterns.brackets_below),
-    Family("add fractions, a quadratic below", 11, 5, patterns.quadratic_below),
+    Family("cancel numbers and letters", 9, 1, fraction_patterns.monomials_over),
+    Family("divide powers of a letter", 9, 1, fraction_patterns.powers_over),
+    Family("cancel a number", 9, 2, fraction_patterns.sum_over_number),
+    Family("cancel a common factor", 10, 3, fraction_patterns.common_factor_cancelled),
+    Family("cancel with a difference of squares", 10, 2, fraction_patterns.squares_over_bracket),
+    Family("cancel with a quadratic", 10, 3, fraction_patterns.quadratic_over_bracket),
+    Family("cancel two quadratics", 11, 4, fraction_patterns.quadratic_over_quadratic),
+    Family("multiply fractions with letters", 10, 3, fraction_patterns.fractions_multiplied),
+    Family("divide fractions with letters", 10, 3, fraction_patterns.fractions_divided),
+    Family("add fractions, numbers below", 9, 2, fraction_patterns.fractions_with_numbers_below),
+    Family("add fractions, sums above", 10, 3, fraction_patterns.sums_over_numbers),
+    Family("add a fraction and a term", 10, 3, fraction_patterns.fraction_and_term),
+    Family("add fractions, letters below", 10, 3, fraction_patterns.letters_below),
+    Family("add fractions, brackets below", 11, 4, fraction_patterns.brackets_below),
+    Family("add fractions, a quadratic below", 11, 5, fraction_patterns.quadratic_below),
 )
