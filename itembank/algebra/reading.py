@@ -9,12 +9,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.algebra.grammar import (
-    LONGEST_LINE,
-    ReadingFault,
-    read_relation,
-    same_signs,
-)
+from itembank.algebra.grammar import LONGEST_LINE, read_relation
 from itembank.algebra.grammar import read_expression as read_by_grammar
 from itembank.algebra.plain import read_plain, read_plain_parts
 from itembank.algebra.reading_groups import grouped
@@ -27,6 +22,7 @@ from itembank.algebra.reading_labels import (
 from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
 from itembank.algebra.reading_words import remark_behind, said_before, signs_for_words
+from itembank.algebra.tokens import ReadingFault, same_signs
 from itembank.algebra.written import Line, Node, Note, Relation
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]

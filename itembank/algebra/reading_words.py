@@ -10,7 +10,8 @@ from __future__ import annotations
 import re
 from functools import partial
 
-from itembank.algebra.grammar import ReadingFault, read_expression
+from itembank.algebra.grammar import read_expression
+from itembank.algebra.tokens import ReadingFault
 from itembank.algebra.values import NoValue, number, symbols
 from itembank.algebra.written import Node
 

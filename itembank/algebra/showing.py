@@ -17,8 +17,8 @@ import re
 from collections.abc import Callable
 from typing import Any
 
-from itembank.algebra.grammar import VULGAR
 from itembank.algebra.joining import between
+from itembank.algebra.tokens import VULGAR
 from itembank.algebra.written import (
     Bracket,
     CutShort,

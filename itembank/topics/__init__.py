@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from itembank.algebra.grammar import ReadingFault
+from itembank.algebra.tokens import ReadingFault
 from itembank.topics.catalogue import CommonError
 from itembank.topics.judging import Judge
 from itembank.topics.kinds import (

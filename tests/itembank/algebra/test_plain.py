@@ -6,11 +6,12 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from itembank.algebra.grammar import ReadingFault, read_relation
+from itembank.algebra.grammar import read_relation
 from itembank.algebra.plain import read_plain, read_plain_parts
 from itembank.algebra.reading import _pieces, _read_piece, read_lines
 from itembank.algebra.reading_groups import grouped
 from itembank.algebra.showing import typed
+from itembank.algebra.tokens import ReadingFault
 from itembank.algebra.written import Line, Relation
 from tests.itembank.algebra.growing import trees
 
