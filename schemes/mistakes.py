@@ -24,6 +24,8 @@ from itembank.topics.knowing import known_after
 from schemes.verdicts import ScriptLine
 
 MOST_ERRORS = 12
+GONE_ON = "where the work goes on wrongly from it"
+"""What makes an error of an operation on one side, else notation (conventions 3.13)."""
 
 _SHAPE = re.compile(r"[^\W\d_]|[=<>≤≥≠≈]")
 """Letters and relation signs: which side the unknown stands on, and how often."""
@@ -35,7 +37,7 @@ class Mistake:
 
     ``place`` is the place of the line that it starts from, ``text`` the wrong line in typed text,
     ``cost`` what a person would pay for going wrong in this way (see ``Wrong``), ``stages`` the
-    stages of which its step can serve one.
+    stages of which its step can serve one, ``one_sided`` whether it is an operation on one side.
     """
 
     name: str
@@ -44,16 +46,21 @@ class Mistake:
     text: str
     cost: int
     stages: tuple[str, ...] = ()
+    one_sided: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class ErrorScript:
-    """A script that makes one common error and goes on rightly; ``wrong_line`` counts from 1."""
+    """A script that makes one common error and goes on rightly; ``wrong_line`` counts from 1.
+
+    ``when`` tells what makes an error of the line, empty where the line itself does.
+    """
 
     name: str
     words: str
     wrong_line: int
     lines: tuple[ScriptLine, ...]
+    when: str = ""
 
 
 def error_scripts(
@@ -79,7 +86,8 @@ def _script(mistake: Mistake, lines: Sequence[RouteLine], topic: str, problem: s
     goes_on = continuation(mistake.text, topic, problem, tuple(before))
     onward = [line.text for line in goes_on if line.required]
     script = tuple(ScriptLine(text) for text in (*before, mistake.text, *onward))
-    return ErrorScript(mistake.name, mistake.words, len(before) + 1, script)
+    when = GONE_ON if mistake.one_sided and onward else ""
+    return ErrorScript(mistake.name, mistake.words, len(before) + 1, script, when)
 
 
 @lru_cache(maxsize=4096)
@@ -158,7 +166,8 @@ def _at(
             continue
         order = _simplicity(judge, wrong, text, heading)
         serves = _serving(judge, wrong, form, stage)
-        mistake = Mistake(wrong.name, wrong.words, place, text, wrong.cost, serves)
+        one_sided = wrong.both is not None
+        mistake = Mistake(wrong.name, wrong.words, place, text, wrong.cost, serves, one_sided)
         found[text] = (order, mistake)
     return [mistake for _, mistake in sorted(found.values(), key=lambda one: one[0])]
 

@@ -158,7 +158,7 @@ def errors_in(one: Question) -> list[GuideError]:
         return []
     return [
         guide_error(
-            script.name,
+            f"{script.name}, {script.when}" if script.when else script.name,
             script.lines[script.wrong_line - 1].text,
             _without_pictures(scheme, mark_script(scheme, script.lines, item.show_working)),
         )

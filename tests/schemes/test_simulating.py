@@ -31,7 +31,7 @@ from schemes.simulating import (
     SimulatedScript,
     simulate,
 )
-from schemes.verdicts import MarkedScript
+from schemes.verdicts import MarkedScript, ScriptLine
 
 PROBLEMS = st.builds(
     lambda family, seed: family.make(Random(seed)),
@@ -177,6 +177,18 @@ def test_each_error_script_makes_its_error_and_loses_a_mark(problem: str) -> Non
             "copied",
             "follows",
         }
+
+
+def test_an_operation_on_one_side_is_said_to_cost_marks_where_it_is_gone_on_from() -> None:
+    """Conventions 3.13: it is notation where the next line is what both sides would give."""
+    scripts = {script.name: script for script in error_scripts("4x + 9 = 37")}
+    one_side = scripts.pop("operation on one side only")
+    noted = (*one_side.lines[:2], ScriptLine("4x = 28"), ScriptLine("x = 7"))
+
+    assert one_side.when == "where the work goes on wrongly from it"
+    assert {script.when for script in scripts.values()} == {""}
+    assert mark_script(default_scheme("4x + 9 = 37"), one_side.lines, True).total == 0
+    assert mark_script(default_scheme("4x + 9 = 37"), noted, True).total == 2
 
 
 def test_the_error_scripts_of_an_equation_with_a_bracket_earn_what_the_conventions_say() -> None:
