@@ -98,7 +98,7 @@ def _renaming(lines: Sequence[Line], problem: str) -> dict[str, str]:
 
 
 def _relations(lines: Sequence[Line]) -> list[Relation]:
-    return [relation for line in lines for group in line.alternatives for relation in group]
+    return [relation for line in lines for relation in line.relations]
 
 
 def _text(line: Line, letters: dict[str, str]) -> str:

@@ -262,8 +262,7 @@ def _only_beside(state: State, line: Line, answer: Answer, rules: Rules) -> bool
 
     The right ones do anywhere: a check may follow them.
     """
-    relations = [relation for group in line.alternatives for relation in group]
-    if any(relation.signs or relation_symbols(relation) for relation in relations):
+    if any(relation.signs or relation_symbols(relation) for relation in line.relations):
         return False
     right = state.judge.value_for(state.live.form, answer)
     return right is None or not quality(answer, right, rules.settings).right

@@ -64,10 +64,7 @@ def _given(line: Line) -> tuple[str, ...]:
 
 def _bracketed(lines: tuple[Line, ...], bare: set[str], comma: bool) -> tuple[Line, ...]:
     """``3A - B`` read as ``3(A) - (B)`` where these are labels."""
-    letters = frozenset().union(
-        *(relation_symbols(r) for line in lines for group in line.alternatives for r in group)
-    )
-    if not letters & bare:
+    if not letters_in(lines) & bare:
         return lines
     text = " ; ".join(line.text for line in lines)
     for name in sorted(bare):
@@ -83,12 +80,18 @@ def _numbered(label: str, numbers: dict[str, int]) -> str:
     return _ONE.sub(lambda found: f"({numbers.get(found.group(), found.group(1))})", label)
 
 
+def letters_in(lines: Sequence[Line]) -> frozenset[str]:
+    """The letters that stand in the relations of some lines."""
+    return frozenset().union(*[relation_symbols(r) for line in lines for r in line.relations])
+
+
 def standing_for(script: Script, judge: Judge) -> dict[str, str]:
     """The letters that stand for those of a problem in two unknowns, used throughout (5.9).
 
     Empty where none do, or where it cannot be told for which.
     """
-    work = [r for r in _relations(script) if r not in judge.given]
+    written = [relation for line in _flat(script) for relation in line.relations]
+    work = [relation for relation in written if relation not in judge.given]
     used = frozenset().union(*map(relation_symbols, work))
     own = sorted(judge.unknowns)
     foreign = sorted(used - judge.unknowns - judge.names)
@@ -102,10 +105,6 @@ def standing_for(script: Script, judge: Judge) -> dict[str, str]:
     ways = [dict(zip(left, order, strict=False)) for order in permutations(unused, len(left))]
     found = max(ways, key=lambda way: _right(work, way, judge))  # the alphabet's order before
     return {**sized, **found}
-
-
-def _relations(script: Script) -> Iterator[Relation]:
-    return (r for line in _flat(script) for group in line.alternatives for r in group)
 
 
 def _right(work: Sequence[Relation], way: dict[str, str], judge: Judge) -> int:

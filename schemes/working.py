@@ -16,7 +16,7 @@ from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.values import relation_symbols
 from itembank.algebra.written import Line, Note, Relation
 from itembank.topics.judging import Judge
-from schemes.naming import labelled, standing_for
+from schemes.naming import labelled, letters_in, standing_for
 from schemes.pieces import answer_of
 from schemes.verdicts import ScriptLine
 
@@ -40,7 +40,7 @@ class WorkLine(HashedOnce):
     @cached_property
     def relations(self) -> tuple[Relation, ...]:
         """Every relation of the line as written, in order."""
-        return tuple(r for line in self.lines for group in line.alternatives for r in group)
+        return tuple(relation for line in self.lines for relation in line.relations)
 
     def judged(self, judge: Judge) -> tuple[Relation, ...]:
         """What the line is judged as."""
@@ -87,12 +87,7 @@ def _read(number: int, text: str, comma: bool) -> WorkLine:
 def _remembered(text: str, comma: bool) -> tuple[tuple[Line, ...], frozenset[str]]:
     """The lines read from a text, and their letters: many pupils write the same lines."""
     lines = read_lines(text, comma=comma)
-    return lines, _letters(lines)
-
-
-def _letters(lines: tuple[Line, ...]) -> frozenset[str]:
-    relations = [r for line in lines for group in line.alternatives for r in group]
-    return frozenset().union(*map(relation_symbols, relations))
+    return lines, letters_in(lines)
 
 
 def _with_labels(
@@ -105,7 +100,9 @@ def _with_labels(
     standing = [() if out else work.lines for work, out in zip(read, crossed, strict=True)]
     found = labelled(standing, judge, comma)
     return tuple(
-        work if out or lines == work.lines else replace(work, lines=lines, letters=_letters(lines))
+        work
+        if out or lines == work.lines
+        else replace(work, lines=lines, letters=letters_in(lines))
         for work, out, lines in zip(read, crossed, found, strict=True)
     )
 

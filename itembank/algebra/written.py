@@ -273,3 +273,8 @@ class Line:
     label: str = ""
     domain: str = ""
     name: str = ""
+
+    @property
+    def relations(self) -> tuple[Relation, ...]:
+        """Every relation of the line, in the order written."""
+        return tuple([relation for group in self.alternatives for relation in group])

@@ -23,7 +23,7 @@ def read_problem(problem: str) -> tuple[Relation, Form, Plan]:
         TopicError: where it is no expression that this topic factorises; the message says why.
     """
     line = read_line(problem, comma=True)
-    relations = [relation for group in line.alternatives for relation in group]
+    relations = line.relations
     if len(relations) != 1 or line.statement or line.notes or line.heads:
         raise TopicError("a problem must be one expression with nothing written beside it")
     (relation,) = relations

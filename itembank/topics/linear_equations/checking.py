@@ -62,7 +62,7 @@ def solution_set(text: str) -> SolutionSet:
         line = read_line(text)
     except ReadingFault as fault:
         raise CheckFailed(f"{text}: {fault}") from fault
-    relations = [relation for group in line.alternatives for relation in group]
+    relations = line.relations
     if len(relations) != 1 or len(relations[0].sides) != 2 or line.statement or line.notes:
         raise CheckFailed(f"{text}: not one equation")
     return _solved(relations[0], text)

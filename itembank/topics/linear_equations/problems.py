@@ -18,7 +18,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
         TopicError: where it is no linear equation in one unknown; the message says why.
     """
     line = read_line(problem, comma=True)
-    relations = [relation for group in line.alternatives for relation in group]
+    relations = line.relations
     if any(sign in ORDER_SIGNS for relation in relations for sign in relation.signs):
         raise OtherKind("this is an inequality, no equation")
     if len(relations) != 1 or line.statement or line.notes or line.heads:

@@ -68,7 +68,7 @@ def _relation(text: str) -> Relation:
         line = read_line(text)
     except ReadingFault as fault:
         raise CheckFailed(f"{text}: {fault}") from fault
-    relations = [relation for group in line.alternatives for relation in group]
+    relations = line.relations
     if not relations or line.statement or line.notes:
         raise CheckFailed(f"{text}: no equation")
     return relations[0] if len(relations) == 1 else joined(line.alternatives)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from itembank.algebra.joining import joined
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import NoValue, polynomial, relation_symbols, symbols, walk
@@ -24,7 +26,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
         TopicError: where it is no quadratic equation in one unknown; the message says what it is.
     """
     line = read_line(problem)
-    relations = [relation for group in line.alternatives for relation in group]
+    relations = line.relations
     if not relations or line.statement or line.notes or line.heads:
         raise TopicError("a problem must be one equation with nothing written beside it")
     relation = relations[0] if len(relations) == 1 else joined(line.alternatives)
@@ -46,7 +48,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
     return relation, letters[0]
 
 
-def _one_unknown(relations: list[Relation]) -> bool:
+def _one_unknown(relations: Sequence[Relation]) -> bool:
     letters = frozenset().union(*map(relation_symbols, relations))
     return len(letters) == 1 and all("=" in relation.signs for relation in relations)
 

@@ -23,7 +23,7 @@ def read_problem(problem: str) -> tuple[Pair, Letters]:
     lines = read_lines(problem, comma=True)
     if any(line.statement or line.notes or line.heads for line in lines):
         raise TopicError("a problem must be two equations with nothing written beside them")
-    relations = [r for line in lines for group in line.alternatives for r in group]
+    relations = [relation for line in lines for relation in line.relations]
     if len(relations) < 2:
         raise OtherKind("simultaneous equations are two equations; here is one line only")
     if any(not relation.signs for relation in relations):
