@@ -13,7 +13,16 @@ from itertools import permutations
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.joining import Alternatives, apart, is_joined
-from itembank.algebra.values import NoValue, kinds, leaves, number, number_form, symbols, walk
+from itembank.algebra.values import (
+    NoValue,
+    kinds,
+    leaves,
+    number,
+    number_form,
+    symbols,
+    ungrouped,
+    walk,
+)
 from itembank.algebra.written import (
     Bracket,
     Negative,
@@ -210,12 +219,8 @@ def changes_between(one: Relation, other: Relation) -> int | None:
 
 def _built_otherwise(one: Node, other: Node) -> bool:
     """Whether of two expressions with letters the one is a sum, say, the other a product."""
-    while isinstance(one, Bracket | Positive):
-        one = one.body
-    while isinstance(other, Bracket | Positive):
-        other = other.body
-    kinds_ = type(one), type(other)
-    return kinds_[0] is not kinds_[1] and _OUTER.issuperset(kinds_) and bool(symbols(one))
+    first, second = type(ungrouped(one)), type(ungrouped(other))
+    return first is not second and _OUTER.issuperset((first, second)) and bool(symbols(one))
 
 
 def _differences(one: Node, other: Node) -> int | None:

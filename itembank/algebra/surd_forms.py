@@ -5,12 +5,10 @@ from __future__ import annotations
 from math import gcd
 
 from itembank.algebra.surds import Surd, exact_value, holds_root, squares_out
-from itembank.algebra.values import number, walk
+from itembank.algebra.values import number, ungrouped, walk
 from itembank.algebra.written import (
-    Bracket,
     Integer,
     Node,
-    Positive,
     Power,
     Product,
     Quotient,
@@ -34,7 +32,7 @@ def not_simplified(node: Node) -> str:
         if isinstance(part, Quotient):
             if holds_root(part.bottom):
                 return "a root stands below a fraction bar"
-            if holds_root(part.top) and not isinstance(_plain(part.bottom), Integer):
+            if holds_root(part.top) and not isinstance(ungrouped(part.bottom), Integer):
                 return "the value is not worked out"
             if holds_root(part.top) and _bar_goes(part):
                 return "the fraction bar can be divided out"
@@ -56,7 +54,7 @@ def surd_in_lowest_terms(node: Node) -> bool:
 
 
 def _below_root(body: Node) -> str:
-    inside = _plain(body)
+    inside = ungrouped(body)
     if not isinstance(inside, Integer):
         return "what stands below the root is not worked out"
     outside, left = squares_out(int(inside.digits))
@@ -78,7 +76,7 @@ def _plain_product(product: Product) -> bool:
     """``2√5`` or ``½(3 + √17)``: one number before one root or bracket, nothing else."""
     match product.factors:
         case (first, second):
-            one, other = _plain(first), _plain(second)
+            one, other = ungrouped(first), ungrouped(second)
             return not holds_root(one) and not isinstance(one, Sum) and holds_root(other)
         case _:
             return False
@@ -92,9 +90,3 @@ def _sum_left(node: Node) -> str:
             if rooted != 1 or len(part.terms) != 2:
                 return "the value is not worked out"
     return ""
-
-
-def _plain(node: Node) -> Node:
-    while isinstance(node, Bracket | Positive):
-        node = node.body
-    return node

@@ -159,6 +159,13 @@ def walk(node: Node) -> Iterator[Node]:
         waiting.extend(reversed(children(node)))
 
 
+def ungrouped(node: Node) -> Node:
+    """The node inside brackets and plus signs that change nothing."""
+    while isinstance(node, Bracket | Positive):
+        node = node.body
+    return node
+
+
 def children(node: Node) -> tuple[Node, ...]:
     """The nodes directly inside a node, in the order written."""
     inside = _INSIDE.get(type(node))

@@ -6,7 +6,7 @@ from collections.abc import Callable, Hashable
 
 from itembank.algebra.surd_forms import not_simplified
 from itembank.algebra.surds import holds_root
-from itembank.algebra.values import NoValue, number, recurring_values, symbols, walk
+from itembank.algebra.values import NoValue, number, recurring_values, symbols, ungrouped, walk
 from itembank.algebra.written import (
     Bracket,
     CutShort,
@@ -65,13 +65,6 @@ def signed(node: Node) -> tuple[int, Node]:
         sign = -sign if isinstance(node, Negative) else sign
         node = node.body
     return sign, node
-
-
-def ungrouped(node: Node) -> Node:
-    """The node inside brackets and plus signs that change nothing."""
-    while isinstance(node, Bracket | Positive):
-        node = node.body
-    return node
 
 
 def _has_working(node: Node) -> bool:

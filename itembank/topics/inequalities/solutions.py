@@ -14,7 +14,7 @@ from itembank.algebra.order import (
     points_up,
     turned,
 )
-from itembank.algebra.values import NoValue, number_form, symbols
+from itembank.algebra.values import NoValue, number_form, symbols, ungrouped
 from itembank.algebra.written import (
     Interval,
     Relation,
@@ -22,7 +22,7 @@ from itembank.algebra.written import (
 )
 from itembank.topics.inequalities.lines import Parts, Ray, is_infinite, listed, plain, ray
 from itembank.topics.judging import Answer, Shaped
-from itembank.topics.stating import stated, ungrouped
+from itembank.topics.stating import stated
 
 Stated = tuple[str, Answer]  # the sign with the unknown on its left, and the number
 

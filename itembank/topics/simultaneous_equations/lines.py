@@ -19,6 +19,7 @@ from itembank.algebra.values import (
     polynomial,
     relation_symbols,
     symbols,
+    ungrouped,
     walk,
 )
 from itembank.algebra.written import (
@@ -36,7 +37,6 @@ from itembank.algebra.written import (
 from itembank.topics.linear_equations.judging import LinearJudge
 from itembank.topics.linear_equations.stages import Equation, equation_of
 from itembank.topics.parts import LETTER, NUMBER, Part, flat
-from itembank.topics.stating import ungrouped
 
 Row = tuple[Fraction, Fraction, Fraction]
 Letters = tuple[str, str]
