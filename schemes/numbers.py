@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.matching import left_to_right, values_put_in
-from itembank.algebra.order import holds
+from itembank.algebra.order import ORDER_SIGNS, holds
 from itembank.algebra.running import runs_on
 from itembank.algebra.values import NoValue, number, number_form, symbols
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol
@@ -24,7 +24,6 @@ from schemes.stepping import judge_line
 from schemes.verdicts import PathPart
 
 LOOSE_COST = 8
-ORDERS = {"<", "<=", ">", ">="}
 CHECK = {"check", "checking"}
 TRIAL = {"test", "try", "trying"}
 
@@ -42,12 +41,13 @@ def judge_numbers(
         return [_checked(state, number_, piece)]
     plain = all(number_form(side) is not None for side in piece.sides)
     form = form_of(state.judge, piece)
-    believed = not _true(piece) or state.judge.value_of(state.live.form) is None
+    true = _true(piece)
+    believed = not true or state.judge.value_of(state.live.form) is None
     lost = form is not None and lead is None and believed
-    if lost and (_loses_unknown(state, form) if plain else _contradicts(state, piece, form)):
+    if lost and (_loses_unknown(state, form) if plain else not true and _contradicts(state, form)):
         step = Step(number_, piece, form, line.notes)
         return judge_line(state.changed(lines_used=state.lines_used + 1), step, rules)
-    if _true(piece) and set(piece.signs) & ORDERS:
+    if true and not set(ORDER_SIGNS).isdisjoint(piece.signs):
         return [state.recorded(Record(number_, "side working", (), (), "numbers compared"))]
     return _computed(state, number_, piece, rules, last, lead)
 
@@ -59,11 +59,10 @@ def _loses_unknown(state: State, form: object) -> bool:
     return bool(explain(state.judge, state.live.form, form))
 
 
-def _contradicts(state: State, piece: Relation, form: object) -> bool:
+def _contradicts(state: State, form: object) -> bool:
     """``0 = 11 + 18`` after ``3x - 3x = 11 + 18``: a contradiction not worked out yet."""
     judge, source = state.judge, state.live.form
-    none = judge.value_of(source) is None and not _true(piece)
-    return none and judge.follows(source, form) is not None
+    return judge.value_of(source) is None and judge.follows(source, form) is not None
 
 
 def _stands(piece: Relation) -> bool:
@@ -193,11 +192,11 @@ def _comes_to_value(state: State, value: Fraction, rules: Rules) -> bool:
 
 def _worked(
     state: State, number_: int, found: tuple[Live, Worked], answer: Answer | None,
-    value: Fraction, rules: Rules, last: bool, runs_on: bool = False,
+    value: Fraction, rules: Rules, last: bool, goes_on: bool = False,
 ) -> State:  # fmt: skip
     live, worked = found
     after = state
-    false = bool(answer and answer.values and value not in answer.values and not runs_on)
+    false = bool(answer and answer.values and value not in answer.values and not goes_on)
     if worked.error is not None:
         words = f"{worked.error.name}: {worked.words}"
         if worked.stage in rules.open(state):
