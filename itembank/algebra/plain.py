@@ -14,6 +14,7 @@ from functools import lru_cache
 from string import ascii_letters
 
 from itembank.algebra.grammar import HIGHEST_EXPONENT
+from itembank.algebra.reading_labels import IN_ROUND
 from itembank.algebra.written import (
     Bracket,
     Decimal,
@@ -44,7 +45,7 @@ _PLAIN = re.compile(
     r"[0-9A-Za-z(\-±√](?:[0-9A-Za-z.+\-×÷/() =<>≤≥^²³√±]*[0-9A-Za-z)²³])?"
 )
 # A lone expression may be a note beside the work, an operation twice, or one on labelled lines.
-_NOTED = re.compile(r"\( ?-.*|-[^ ]+ [^ ]+|.*\( ?(?:[0-9A-H]|i{1,3}|iv) ?\).*")
+_NOTED = re.compile(rf"\( ?-.*|-[^ ]+ [^ ]+|.*{IN_ROUND}.*")
 _SIGN = re.compile(r" ?(<=|>=|[=<>≤≥]) ?")
 _SAME_SIGN = {"≤": "<=", "≥": ">="}
 _JOINT = re.compile(r"(, | or | and )(?! *\()")
