@@ -13,10 +13,10 @@ import re
 from collections.abc import Sequence
 from functools import lru_cache
 
+from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.matching import renamed
 from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.showing import typed
-from itembank.algebra.values import relation_symbols, symbols
 from itembank.algebra.written import (
     Bracket,
     Line,

@@ -7,9 +7,10 @@ from functools import lru_cache
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import relation_symbols, walk
 from itembank.algebra.matching import values_put_in
+from itembank.algebra.number_forms import number_form
 from itembank.algebra.surds import holds_root
-from itembank.algebra.values import number_form, relation_symbols, walk
 from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, decimals_asked, quality

@@ -7,9 +7,11 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import walk
+from itembank.algebra.number_forms import in_lowest_terms, number_form
 from itembank.algebra.surd_forms import not_simplified, surd_in_lowest_terms
 from itembank.algebra.surds import Exact, Surd, compare, cut, holds_root, magnitude, rounded
-from itembank.algebra.values import in_lowest_terms, number, number_form, walk
+from itembank.algebra.values import number
 from itembank.algebra.written import CutShort, Decimal, Negative, Node, Positive, Quotient
 from itembank.topics.judging import Answer, Shaped
 from schemes.scheme import Settings

@@ -7,8 +7,9 @@ from functools import lru_cache
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.matching import part_of, same_relation
-from itembank.algebra.values import NoValue, number, relation_symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Line, Node, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.answers import quality

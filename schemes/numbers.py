@@ -9,10 +9,12 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols
 from itembank.algebra.matching import left_to_right, values_put_in
+from itembank.algebra.number_forms import number_form
 from itembank.algebra.order import ORDER_SIGNS, holds
 from itembank.algebra.running import runs_on
-from itembank.algebra.values import NoValue, number, number_form, symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol
 from itembank.topics.judging import Answer, Worked
 from schemes.explaining import ERROR_COST, SLIP_COST, explain

@@ -5,8 +5,9 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any, NamedTuple
 
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.matching import left_to_right, same_relation
-from itembank.algebra.values import NoValue, relation_symbols
+from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Judge
 

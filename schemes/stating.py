@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.algebra.values import number_form
+from itembank.algebra.number_forms import number_form
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Form
 from schemes.answers import CUT, ROUNDED, SHAPE, conversion, decimals_asked, quality

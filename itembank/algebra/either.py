@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from itembank.algebra.values import kinds, walk
+from itembank.algebra.inside import kinds, walk
 from itembank.algebra.written import (
     Bracket,
     Negative,

@@ -41,11 +41,12 @@ _keep_hash = vars(HashedOnce)["_hash"].__set__
 
 
 class Tree(HashedOnce):
-    """A node that keeps what :mod:`itembank.algebra.values` finds out about it, once it is asked.
+    """A node that keeps what is found out about it, once it is asked.
 
     ``letters_held`` are the letters and ``kinds_held`` the kinds of node that stand in it, a bit
-    for each; ``leaves_held`` a number that is the same for the same leaves in whatever order, and
-    ``value_held`` its canonical polynomial. ``text_held`` is its typed text, kept by
+    for each; ``leaves_held`` a number that is the same for the same leaves in whatever order
+    (:mod:`itembank.algebra.inside`). ``value_held`` is its canonical polynomial, kept by
+    :mod:`itembank.algebra.values`, and ``text_held`` its typed text, kept by
     :mod:`itembank.algebra.showing`.
     """
 

@@ -12,17 +12,10 @@ from functools import lru_cache
 from itertools import permutations
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import kinds, leaves, symbols, ungrouped, walk
 from itembank.algebra.joining import Alternatives, apart, is_joined
-from itembank.algebra.values import (
-    NoValue,
-    kinds,
-    leaves,
-    number,
-    number_form,
-    symbols,
-    ungrouped,
-    walk,
-)
+from itembank.algebra.number_forms import number_form
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
     Bracket,
     Negative,

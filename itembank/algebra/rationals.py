@@ -11,18 +11,9 @@ from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial, factored
+from itembank.algebra.inside import kinds, symbols, walk
 from itembank.algebra.polynomials import constant, leading, plus, power, quotient, scaled, times
-from itembank.algebra.values import (
-    MOST_TERMS,
-    Monomial,
-    NoValue,
-    Polynomial,
-    kinds,
-    number,
-    polynomial,
-    symbols,
-    walk,
-)
+from itembank.algebra.values import MOST_TERMS, Monomial, NoValue, Polynomial, number, polynomial
 from itembank.algebra.written import (
     Bracket,
     Negative,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.algebra.values import symbols
+from itembank.algebra.inside import symbols
 from itembank.algebra.written import Node, Relation, Symbol
 
 

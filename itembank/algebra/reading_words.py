@@ -11,8 +11,9 @@ import re
 from functools import partial
 
 from itembank.algebra.grammar import read_expression
+from itembank.algebra.inside import symbols
 from itembank.algebra.tokens import ReadingFault
-from itembank.algebra.values import NoValue, number, symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Node
 
 # Spaces are taken all at once (``++``): a wide gap stays cheap.

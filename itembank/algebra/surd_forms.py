@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from math import gcd
 
+from itembank.algebra.inside import ungrouped, walk
 from itembank.algebra.surds import Surd, exact_value, holds_root, squares_out
-from itembank.algebra.values import number, ungrouped, walk
+from itembank.algebra.values import number
 from itembank.algebra.written import (
     Integer,
     Node,

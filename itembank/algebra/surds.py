@@ -12,7 +12,8 @@ from functools import lru_cache, total_ordering
 from math import floor, isqrt, lcm
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import MOST_BITS, NoValue, kinds, number, symbols
+from itembank.algebra.inside import kinds, symbols
+from itembank.algebra.values import MOST_BITS, NoValue, number
 from itembank.algebra.written import (
     Bracket,
     Negative,

@@ -6,13 +6,13 @@ Arithmetic is exact (``Fraction``) throughout and bounded: a tree whose value wo
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from functools import lru_cache
-from math import gcd, isqrt
+from collections.abc import Callable
+from math import isqrt
 from typing import Any
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import Tree
+from itembank.algebra.inside import symbols
 from itembank.algebra.written import (
     Bracket,
     CutShort,
@@ -30,7 +30,6 @@ from itembank.algebra.written import (
     Product,
     Quotient,
     Recurring,
-    Relation,
     Root,
     SetBuilder,
     Sum,
@@ -43,8 +42,6 @@ MOST_TERMS = 120
 Monomial = tuple[tuple[str, int], ...]
 Polynomial = tuple[tuple[Monomial, Fraction], ...]
 Terms = dict[Monomial, Fraction]
-
-_NO_LETTER: frozenset[str] = frozenset()
 
 
 class NoValue(ValueError):
@@ -80,108 +77,8 @@ def number(node: Node) -> Fraction:
     raise NoValue("a letter is left")
 
 
-def symbols(node: Node) -> frozenset[str]:
-    """The letters that stand in an expression, also those that cancel."""
-    try:
-        return node.letters_held
-    except AttributeError:
-        return _held(node).letters_held
-
-
-def kinds(node: Node) -> frozenset[type]:
-    """The kinds of node that stand in a tree, its own among them."""
-    try:
-        return _kinds(node.kinds_held)
-    except AttributeError:
-        return _kinds(_held(node).kinds_held)
-
-
-@lru_cache(maxsize=1024)
-def _kinds(bits: int) -> frozenset[type]:
-    return frozenset(kind for kind, bit in _BITS.items() if bits & bit)
-
-
-def leaves(node: Node) -> int:
-    """A number that is the same for trees with the same numbers and letters, in any order.
-
-    Trees of which it differs have other leaves; those of which it does not are to be compared.
-    """
-    try:
-        return node.leaves_held
-    except AttributeError:
-        return _held(node).leaves_held
-
-
-def _held(node: Node) -> Node:
-    """The node with all three found out at once."""
-    kind = type(node)
-    letters, bits, total = _NO_LETTER, _BITS[kind], 0
-    inside = _INSIDE.get(kind)
-    if inside is None:
-        total = hash(node)
-        if isinstance(node, Symbol):
-            letters = frozenset((node.name,))
-    else:
-        for part in inside(node):
-            try:
-                mine = part.letters_held
-            except AttributeError:
-                mine = _held(part).letters_held
-            if mine:
-                letters = letters | mine if letters else mine
-            bits |= part.kinds_held
-            total += part.leaves_held
-    _keep_letters(node, letters)
-    _keep_kinds(node, bits)
-    _keep_leaves(node, total)
-    return node
-
-
-# The slots' own setters: what is found out about a frozen tree is no change of it.
-_keep_letters = vars(Tree)["letters_held"].__set__
-_keep_kinds = vars(Tree)["kinds_held"].__set__
-_keep_leaves = vars(Tree)["leaves_held"].__set__
+# The slot's own setter: what is found out about a frozen tree is no change of it.
 _keep_value = vars(Tree)["value_held"].__set__
-
-
-@lru_cache(maxsize=4096)
-def relation_symbols(relation: Relation) -> frozenset[str]:
-    """The letters that stand in a relation."""
-    return frozenset().union(*(symbols(side) for side in relation.sides))
-
-
-def walk(node: Node) -> Iterator[Node]:
-    """Every node of a tree, the whole first."""
-    waiting = [node]
-    while waiting:
-        node = waiting.pop()
-        yield node
-        waiting.extend(reversed(children(node)))
-
-
-def ungrouped(node: Node) -> Node:
-    """The node inside brackets and plus signs that change nothing."""
-    while isinstance(node, Bracket | Positive):
-        node = node.body
-    return node
-
-
-def children(node: Node) -> tuple[Node, ...]:
-    """The nodes directly inside a node, in the order written."""
-    inside = _INSIDE.get(type(node))
-    return () if inside is None else inside(node)
-
-
-_INSIDE: dict[type, Callable[[Any], tuple[Node, ...]]] = {
-    Sum: lambda node: tuple([body for _, body in node.terms]),
-    Product: lambda node: node.factors,
-    Quotient: lambda node: (node.top, node.bottom),
-    Power: lambda node: (node.base, node.exponent),
-    Interval: lambda node: (node.low, node.high),
-    Listed: lambda node: node.items,
-    SetBuilder: lambda node: (node.letter, *node.sides),
-    **dict.fromkeys((Negative, Positive, PlusMinus, Root, Bracket), lambda node: (node.body,)),
-}
 
 
 def recurring_values(node: Recurring) -> tuple[Fraction, ...]:
@@ -322,78 +219,7 @@ _TERMS: dict[type, Callable[[Any], Terms]] = {
 }
 
 
-_BITS: dict[type, int] = {kind: 1 << place for place, kind in enumerate(_TERMS)}
-
-
 def _bounded(value: Fraction) -> Fraction:
     if value.numerator.bit_length() + value.denominator.bit_length() > MOST_BITS:
         raise NoValue("a number too large to judge")
     return value
-
-
-def number_form(node: Node) -> str | None:
-    """The finished form that a number is written in, or ``None`` where it is unfinished.
-
-    One of ``integer``, ``decimal``, ``fraction``, ``mixed``, ``recurring``. At most one minus sign
-    (before, above or below), a fraction that is no whole number, a mixed number whose fraction is
-    proper (conventions 4.3 and 4.5).
-    """
-    signs = 0
-    while isinstance(node, Negative | Positive | Bracket):
-        signs += isinstance(node, Negative)
-        if isinstance(node, Positive) and isinstance(node.body, Negative | Positive):
-            return None
-        node = node.body
-    if signs > 1:
-        return None
-    match node:
-        case Integer():
-            return "integer"
-        case Decimal():
-            return "decimal"
-        case Recurring():
-            return "recurring"
-        case Mixed(_, top, bottom):
-            return "mixed" if 0 < int(top) < int(bottom) else None
-        case Quotient(top_node, bottom_node):
-            return _fraction_form(top_node, bottom_node, signs)
-        case _:
-            return None
-
-
-def _fraction_form(top: Node, bottom: Node, signs: int) -> str | None:
-    over, under = _signed_integer(top), _signed_integer(bottom)
-    if over is None or under is None:
-        return None
-    minus = signs + (over[0] == "-") + (under[0] == "-")
-    p, q = int(over[1]), int(under[1])
-    if minus > 1 or q == 0 or p % q == 0:
-        return None
-    return "fraction"
-
-
-def _signed_integer(node: Node) -> tuple[str, str] | None:
-    sign = ""
-    while isinstance(node, Negative | Bracket):
-        if isinstance(node, Negative):
-            if sign:
-                return None
-            sign = "-"
-        node = node.body
-    return (sign, node.digits) if isinstance(node, Integer) else None
-
-
-def in_lowest_terms(node: Node) -> bool:
-    """Whether a finished number holds no fraction that can be cancelled."""
-    for part in walk(node):
-        match part:
-            case Quotient(top, bottom):
-                over, under = _signed_integer(top), _signed_integer(bottom)
-                if over and under and gcd(int(over[1]), int(under[1])) != 1:
-                    return False
-            case Mixed(_, top_digits, bottom_digits):
-                if gcd(int(top_digits), int(bottom_digits)) != 1:
-                    return False
-            case _:
-                pass
-    return True

@@ -12,9 +12,10 @@ from functools import lru_cache
 from typing import Any
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols
 from itembank.algebra.polynomials import times
 from itembank.algebra.rationals import unreduced
-from itembank.algebra.values import NoValue, Polynomial, number, symbols
+from itembank.algebra.values import NoValue, Polynomial, number
 from itembank.algebra.written import (
     Bracket,
     Integer,

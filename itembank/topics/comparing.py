@@ -10,10 +10,11 @@ from __future__ import annotations
 from functools import lru_cache, reduce
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.joining import apart, is_joined
 from itembank.algebra.matching import same_relation
 from itembank.algebra.polynomials import leading, minus, plus, scaled, times
-from itembank.algebra.values import MOST_TERMS, NoValue, Polynomial, polynomial, relation_symbols
+from itembank.algebra.values import MOST_TERMS, NoValue, Polynomial, polynomial
 from itembank.algebra.written import (
     Bracket,
     Negative,

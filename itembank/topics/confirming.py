@@ -10,8 +10,8 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.reading import read_expression
-from itembank.algebra.values import symbols
 from itembank.algebra.written import (
     Bracket,
     Decimal,

@@ -12,9 +12,9 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from random import Random
 
+from itembank.algebra.number_forms import number_form
 from itembank.algebra.reading import read_expression
 from itembank.algebra.tokens import ReadingFault
-from itembank.algebra.values import number_form
 from itembank.topics import Topic, topics_by_name
 from itembank.topics.kinds import Family, Solution, TopicError
 

@@ -12,7 +12,8 @@ from math import lcm
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import NoValue, number, symbols
+from itembank.algebra.inside import symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
     Bracket,
     Negative,

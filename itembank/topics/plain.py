@@ -7,8 +7,9 @@ from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, Any
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.joining import Alternatives
-from itembank.algebra.values import NoValue, relation_symbols
+from itembank.algebra.values import NoValue
 from itembank.algebra.written import Node, Relation
 from itembank.topics.judging import Answer, Worked, Wrong
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable
 
+from itembank.algebra.inside import symbols, ungrouped, walk
 from itembank.algebra.surd_forms import not_simplified
 from itembank.algebra.surds import holds_root
-from itembank.algebra.values import NoValue, number, recurring_values, symbols, ungrouped, walk
+from itembank.algebra.values import NoValue, number, recurring_values
 from itembank.algebra.written import (
     Bracket,
     CutShort,

@@ -9,9 +9,9 @@ import re
 from collections.abc import Callable
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.showing import typed
-from itembank.algebra.values import relation_symbols
 from itembank.algebra.written import Negative, Node, Relation, Sum
 from itembank.topics.linear_equations.stages import Equation, equation_of
 from itembank.topics.linear_equations.writing import shown

@@ -8,9 +8,10 @@ from random import Random
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_expression, read_lines
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, relation_symbols
+from itembank.algebra.values import NoValue
 from itembank.algebra.written import Negative, Node, Product, Relation, Sum
 from itembank.topics.expressions.families import FAMILIES
 from itembank.topics.expressions.topic import judge, solve

@@ -6,8 +6,8 @@ polynomials; where values are put in, SymPy puts them in.
 
 from __future__ import annotations
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.reading import ReadingFault, read_expression
-from itembank.algebra.values import symbols
 from itembank.algebra.written import Node
 from itembank.topics.confirming import Fractions, in_fractions, same_fractions
 from itembank.topics.expressions.problems import Task

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols
 from itembank.algebra.polynomials import joined_monomial
-from itembank.algebra.values import Monomial, NoValue, number, polynomial, symbols
+from itembank.algebra.values import Monomial, NoValue, number, polynomial
 from itembank.algebra.written import Node, Power, Product
 from itembank.topics.catalogue import (
     JOINING_SIGN,

@@ -8,9 +8,10 @@ from functools import lru_cache, partial
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols
 from itembank.algebra.polynomials import quotient
 from itembank.algebra.rationals import least_common
-from itembank.algebra.values import NoValue, Polynomial, polynomial, symbols
+from itembank.algebra.values import NoValue, Polynomial, polynomial
 from itembank.algebra.worths import Worth, at_point, polynomial_at_point
 from itembank.algebra.written import Integer, Node, Quotient
 from itembank.topics.catalogue import CommonError

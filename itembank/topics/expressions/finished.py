@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from itembank.algebra.values import NoValue, number, number_form, polynomial, symbols
+from itembank.algebra.inside import symbols
+from itembank.algebra.number_forms import number_form
+from itembank.algebra.values import NoValue, number, polynomial
 from itembank.algebra.written import (
     Integer,
     Negative,

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.polynomials import constant, quotient, times
 from itembank.algebra.rationals import least_common, rational
-from itembank.algebra.values import NoValue, Polynomial, polynomial, symbols
+from itembank.algebra.values import NoValue, Polynomial, polynomial
 from itembank.algebra.written import Integer, Negative, Node, Power, Quotient, Sum
 from itembank.topics.expressions.finished import unfinished
 from itembank.topics.expressions.fractions import (

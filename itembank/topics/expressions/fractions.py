@@ -6,9 +6,10 @@ from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial, factored
+from itembank.algebra.inside import kinds, symbols, walk
 from itembank.algebra.polynomials import constant, scaled, total_degree
 from itembank.algebra.rationals import common_factor
-from itembank.algebra.values import Polynomial, kinds, polynomial, symbols, walk
+from itembank.algebra.values import Polynomial, polynomial
 from itembank.algebra.written import Integer, Negative, Node, Power, Product, Quotient, Sum
 from itembank.topics.expressions.trees import (
     factors,

@@ -11,11 +11,12 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from itembank.algebra.hashing import HashedOnce
+from itembank.algebra.inside import kinds, symbols
 from itembank.algebra.matching import same_relation
 from itembank.algebra.polynomials import constant
 from itembank.algebra.rationals import rational
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, kinds, number, symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.worths import Worth
 from itembank.algebra.written import CutShort, Integer, Node, Relation, Symbol
 from itembank.topics.expressions.errors import JOINED, wrongs, wrongs_to

@@ -12,16 +12,9 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import kinds, symbols
 from itembank.algebra.polynomials import joined_monomial
-from itembank.algebra.values import (
-    Monomial,
-    NoValue,
-    Polynomial,
-    kinds,
-    number,
-    polynomial,
-    symbols,
-)
+from itembank.algebra.values import Monomial, NoValue, Polynomial, number, polynomial
 from itembank.algebra.worths import coordinate
 from itembank.algebra.written import Negative, Node, Power, Product, Quotient, Sum
 from itembank.topics.expressions.trees import polynomial_node, summed, term_node, terms

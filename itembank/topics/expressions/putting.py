@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import number, number_form, symbols
+from itembank.algebra.inside import symbols
+from itembank.algebra.number_forms import number_form
+from itembank.algebra.values import number
 from itembank.algebra.written import (
     Bracket,
     Negative,

@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from typing import NamedTuple
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.matching import left_to_right
-from itembank.algebra.values import NoValue, number, symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
     Bracket,
     Integer,

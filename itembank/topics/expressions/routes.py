@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.showing import typed
-from itembank.algebra.values import number, polynomial, symbols
+from itembank.algebra.values import number, polynomial
 from itembank.algebra.written import Node
 from itembank.topics.expressions import fraction_routes, multiplying
 from itembank.topics.expressions.finished import is_collected

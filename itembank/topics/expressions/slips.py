@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols
 from itembank.algebra.matching import changes_between
 from itembank.algebra.polynomials import quotient, times
 from itembank.algebra.rationals import rational, unreduced
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, Polynomial, number, symbols
+from itembank.algebra.values import NoValue, Polynomial, number
 from itembank.algebra.written import Node
 from itembank.topics.arithmetic import nameable
 from itembank.topics.expressions.pieces import pieces

@@ -10,9 +10,10 @@ from __future__ import annotations
 from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols, walk
 from itembank.algebra.polynomials import total_degree
 from itembank.algebra.rationals import least_common, unreduced
-from itembank.algebra.values import NoValue, Polynomial, polynomial, symbols, walk
+from itembank.algebra.values import NoValue, Polynomial, polynomial
 from itembank.algebra.written import Node, Sum
 from itembank.topics.expressions.fractions import (
     ONE,

@@ -12,8 +12,10 @@ from functools import lru_cache
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import kinds, symbols, walk
+from itembank.algebra.number_forms import number_form
 from itembank.algebra.polynomials import in_order
-from itembank.algebra.values import Monomial, Polynomial, kinds, number_form, symbols, walk
+from itembank.algebra.values import Monomial, Polynomial
 from itembank.algebra.written import (
     Bracket,
     Integer,

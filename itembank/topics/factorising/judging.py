@@ -11,8 +11,9 @@ from functools import cached_property
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
+from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, Polynomial, number, relation_symbols, symbols
+from itembank.algebra.values import NoValue, Polynomial, number
 from itembank.algebra.written import Node, Product, Relation, Sum
 from itembank.topics.factorising import errors
 from itembank.topics.factorising.lines import expressions_in

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.polynomials import divided_monomial, total_degree
-from itembank.algebra.values import NoValue, Polynomial, number, polynomial, symbols
+from itembank.algebra.values import NoValue, Polynomial, number, polynomial
 from itembank.algebra.written import Node, Relation
 from itembank.topics.factorising.shapes import form_of
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.polynomials import total_degree
 from itembank.algebra.reading import read_line
-from itembank.algebra.values import NoValue, polynomial, relation_symbols
+from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Node, Relation
 from itembank.topics.factorising.plans import Plan, plan_of
 from itembank.topics.factorising.shapes import Form, form_of

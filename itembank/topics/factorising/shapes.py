@@ -11,6 +11,8 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols
+from itembank.algebra.number_forms import number_form
 from itembank.algebra.polynomials import (
     Terms,
     canonical,
@@ -19,15 +21,7 @@ from itembank.algebra.polynomials import (
     power,
     times,
 )
-from itembank.algebra.values import (
-    Monomial,
-    NoValue,
-    Polynomial,
-    number,
-    number_form,
-    polynomial,
-    symbols,
-)
+from itembank.algebra.values import Monomial, NoValue, Polynomial, number, polynomial
 from itembank.algebra.written import (
     Bracket,
     Integer,

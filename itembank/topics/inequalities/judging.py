@@ -9,9 +9,10 @@ from itertools import chain
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.joining import Alternatives, apart, is_joined, joined
 from itembank.algebra.order import ORDER_SIGNS, points_up, turned
-from itembank.algebra.values import NoValue, number, relation_symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Node, Relation, Symbol
 from itembank.topics.inequalities import errors, following, lines, slips, solutions
 from itembank.topics.inequalities.lines import Inequality, Integers, Parts, ray

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.joining import is_joined, joined
 from itembank.algebra.order import ORDER_SIGNS, points_up
 from itembank.algebra.reading import read_line
 from itembank.algebra.reading_sets import INTEGERS
-from itembank.algebra.values import NoValue, relation_symbols
+from itembank.algebra.values import NoValue
 from itembank.algebra.written import Node, Relation
 from itembank.topics.inequalities import solutions
 from itembank.topics.inequalities.lines import parts, ray

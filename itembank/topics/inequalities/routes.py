@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.joining import apart, joined
 from itembank.algebra.order import holds, is_closed, points_up
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, number, symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Node, Relation, Symbol
 from itembank.topics.inequalities.checking import check
 from itembank.topics.inequalities.judging import InequalityJudge

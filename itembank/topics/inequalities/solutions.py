@@ -7,14 +7,16 @@ from itertools import product
 from math import ceil, floor
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols, ungrouped
 from itembank.algebra.joining import apart
+from itembank.algebra.number_forms import number_form
 from itembank.algebra.order import (
     ORDER_SIGNS,
     is_closed,
     points_up,
     turned,
 )
-from itembank.algebra.values import NoValue, number_form, symbols, ungrouped
+from itembank.algebra.values import NoValue
 from itembank.algebra.written import (
     Interval,
     Relation,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import gcd
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import symbols, walk
+from itembank.algebra.inside import symbols, walk
 from itembank.algebra.written import Bracket, Decimal, Negative, Node, Quotient, Relation, Sum
 from itembank.topics.linear_equations.labels import (
     ABOVE_THE_BAR,

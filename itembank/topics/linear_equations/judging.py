@@ -8,13 +8,9 @@ from functools import cached_property
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
+from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.running import letter_before_running
-from itembank.algebra.values import (
-    NoValue,
-    number,
-    relation_symbols,
-    symbols,
-)
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
     Node,
     Relation,

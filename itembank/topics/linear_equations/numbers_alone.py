@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols, walk
 from itembank.algebra.showing import typed
-from itembank.algebra.values import symbols, walk
 from itembank.algebra.written import (
     Decimal,
     Integer,

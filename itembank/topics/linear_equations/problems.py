@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.order import ORDER_SIGNS
 from itembank.algebra.reading import read_line
-from itembank.algebra.values import relation_symbols
 from itembank.algebra.written import Relation
 from itembank.topics.kinds import OtherKind, TopicError
 from itembank.topics.linear_equations.terms import linear

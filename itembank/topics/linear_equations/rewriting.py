@@ -12,8 +12,8 @@ from collections.abc import Callable
 from math import gcd, lcm
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import walk
 from itembank.algebra.order import all_turned
-from itembank.algebra.values import walk
 from itembank.algebra.written import (
     Bracket,
     Integer,

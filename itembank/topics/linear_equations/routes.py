@@ -9,7 +9,8 @@ from itertools import chain, count
 from typing import NamedTuple
 
 from itembank.algebra.grammar import LONGEST_LINE, MOST_DIGITS
-from itembank.algebra.values import NoValue, symbols
+from itembank.algebra.inside import symbols
+from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation, Symbol
 from itembank.topics.kinds import Route, RouteLine, Solution, TopicError
 from itembank.topics.linear_equations.checking import check

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.showing import typed
-from itembank.algebra.values import symbols
 from itembank.algebra.written import Bracket, Node, Relation
 from itembank.topics.linear_equations import rewriting, tidying
 from itembank.topics.linear_equations.stages import (

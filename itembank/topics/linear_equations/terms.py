@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import NoValue, symbols, walk
+from itembank.algebra.inside import symbols, walk
+from itembank.algebra.values import NoValue
 from itembank.algebra.values import number as value_of
 from itembank.algebra.written import (
     Bracket,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.algebra.values import symbols
+from itembank.algebra.inside import symbols
 from itembank.algebra.written import (
     Bracket,
     Decimal,

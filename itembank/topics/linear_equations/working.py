@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.showing import typed
-from itembank.algebra.values import symbols
 from itembank.algebra.written import Relation, Symbol
 from itembank.topics.kinds import RouteLine
 from itembank.topics.linear_equations.stages import (

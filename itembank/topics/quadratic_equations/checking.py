@@ -11,9 +11,9 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
+from itembank.algebra.inside import symbols, walk
 from itembank.algebra.joining import apart, joined
 from itembank.algebra.reading import ReadingFault, read_line
-from itembank.algebra.values import symbols, walk
 from itembank.algebra.written import (
     Bracket,
     Negative,

@@ -13,9 +13,10 @@ from functools import lru_cache
 
 from itembank.algebra.either import holds_either
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import relation_symbols, symbols, walk
 from itembank.algebra.joining import apart, is_joined
 from itembank.algebra.surds import Exact, Surd, exact_value, holds_root
-from itembank.algebra.values import NoValue, polynomial, relation_symbols, symbols, walk
+from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Decimal, Integer, Node, Relation
 from itembank.topics.quadratic_equations.linear import branch_values
 from itembank.topics.quadratic_equations.polys import ONE, NotQuadratic, Poly, difference, roots

@@ -9,10 +9,12 @@ from math import isqrt
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
+from itembank.algebra.inside import symbols
 from itembank.algebra.joining import Alternatives
+from itembank.algebra.number_forms import number_form
 from itembank.algebra.showing import typed
 from itembank.algebra.surds import Exact, Surd, compare, rounded
-from itembank.algebra.values import NoValue, number_form, symbols
+from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.plain import PlainJudge

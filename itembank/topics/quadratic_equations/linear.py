@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import lru_cache
 
 from itembank.algebra.either import signs_apart
+from itembank.algebra.inside import symbols
 from itembank.algebra.surds import Exact, exact_value
-from itembank.algebra.values import symbols
 from itembank.algebra.written import (
     Bracket,
     Integer,

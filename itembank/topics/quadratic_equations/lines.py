@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.joining import Alternatives, apart, is_joined, joined
-from itembank.algebra.values import NoValue, polynomial, relation_symbols, symbols
+from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Integer, Listed, Node, Relation, Symbol
 from itembank.topics.quadratic_equations import stating
 from itembank.topics.quadratic_equations.forms import Form, form_of

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from itembank.algebra.inside import relation_symbols, symbols, walk
 from itembank.algebra.joining import joined
 from itembank.algebra.reading import read_line
-from itembank.algebra.values import NoValue, polynomial, relation_symbols, symbols, walk
+from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Node, Quotient, Relation
 from itembank.topics.kinds import OtherKind, TopicError
 from itembank.topics.quadratic_equations import stating

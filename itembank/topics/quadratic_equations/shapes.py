@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import polynomial, symbols
+from itembank.algebra.inside import symbols
+from itembank.algebra.values import polynomial
 from itembank.algebra.written import (
     Bracket,
     Integer,

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from itembank.algebra.inside import symbols
 from itembank.algebra.surds import Surd, square_root
-from itembank.algebra.values import symbols
 from itembank.topics.kinds import Stage, StageRule
 from itembank.topics.quadratic_equations.forms import Form, solutions
 from itembank.topics.quadratic_equations.shapes import (

@@ -8,9 +8,10 @@ from itertools import product as pairs_of
 from math import isqrt
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols
 from itembank.algebra.joining import apart, is_joined
 from itembank.algebra.surds import Exact, Surd
-from itembank.algebra.values import NoValue, polynomial, symbols
+from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Node, Relation
 from itembank.topics.catalogue import KEPT_SIGN, ONE_CANCELLED, CommonError
 from itembank.topics.quadratic_equations import writing

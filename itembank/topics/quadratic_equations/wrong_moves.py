@@ -7,7 +7,8 @@ from functools import partial
 from math import gcd
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import NoValue, symbols
+from itembank.algebra.inside import symbols
+from itembank.algebra.values import NoValue
 from itembank.algebra.written import (
     Bracket,
     Integer,

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from functools import partial
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols
 from itembank.algebra.surds import Exact, Surd, square_root
-from itembank.algebra.values import polynomial, symbols
+from itembank.algebra.values import polynomial
 from itembank.algebra.written import PlusMinus, Relation
 from itembank.topics.catalogue import (
     COEFFICIENT_SUBTRACTED,

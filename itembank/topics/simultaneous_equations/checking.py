@@ -10,8 +10,8 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_lines
-from itembank.algebra.values import relation_symbols
 from itembank.algebra.written import Interval, Relation, Symbol
 from itembank.topics.confirming import in_ring
 from itembank.topics.kinds import CheckFailed, Solution

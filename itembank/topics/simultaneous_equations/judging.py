@@ -8,9 +8,10 @@ from functools import cached_property
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
+from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.joining import Alternatives
 from itembank.algebra.matching import changes_between
-from itembank.algebra.values import NoValue, number, relation_symbols, symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Interval, Node, Relation, Symbol
 from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
 from itembank.topics.linear_equations.forms import answer_form

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import read_lines
-from itembank.algebra.values import NoValue, polynomial, relation_symbols
+from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Relation, Symbol
 from itembank.topics.kinds import OtherKind, TopicError
 from itembank.topics.simultaneous_equations.lines import Letters, Line, line_of

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import symbols
 from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, polynomial, symbols
+from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Relation, Sum
 from itembank.topics import kinds
 from itembank.topics.kinds import RouteLine, Solution, TopicError

@@ -17,9 +17,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_line
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, number, relation_symbols
+from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
     Bracket,
     Decimal,
