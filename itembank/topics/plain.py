@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
+from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, Any
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
 from itembank.algebra.joining import Alternatives
 from itembank.algebra.values import NoValue
@@ -185,6 +187,26 @@ class PlainJudge:
     def conclusion_of(self, form: Any) -> str:
         """No form says a conclusion."""
         return ""
+
+
+@dataclass(frozen=True)
+class OneUnknownJudge(HashedOnce, PlainJudge):
+    """What the judges of a problem of one relation in one unknown say alike."""
+
+    __hash__ = HashedOnce.__hash__
+
+    problem: Relation
+    unknown: str
+
+    @cached_property
+    def given(self) -> tuple[Relation, ...]:
+        """The problem as written."""
+        return (self.problem,)
+
+    @cached_property
+    def unknowns(self) -> frozenset[str]:
+        """The one letter of the problem."""
+        return frozenset((self.unknown,))
 
 
 @lru_cache(maxsize=512)  # each holds every error of a line

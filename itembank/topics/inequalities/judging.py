@@ -29,7 +29,7 @@ from itembank.topics.linear_equations import describing
 from itembank.topics.linear_equations.judging import LinearJudge
 from itembank.topics.linear_equations.stages import UNKNOWN, VALUE
 from itembank.topics.linear_equations.terms import holds_decimal
-from itembank.topics.plain import PlainJudge
+from itembank.topics.plain import OneUnknownJudge
 
 TURN = Move("turn the sign", "", "turn the sign round")
 EQUALS = Move("sign of equality", "", "a sign of equality stands for the sign of the inequality")
@@ -38,7 +38,7 @@ Form = Parts | Integers
 
 
 @dataclass(frozen=True)
-class InequalityJudge(HashedOnce, PlainJudge):
+class InequalityJudge(OneUnknownJudge):
     """Judges lines against a linear inequality of one or two parts (:class:`Judge`).
 
     ``asks_integers`` tells that the answer is the list of the integers among the solutions.
@@ -46,19 +46,12 @@ class InequalityJudge(HashedOnce, PlainJudge):
 
     __hash__ = HashedOnce.__hash__
 
-    problem: Relation
-    unknown: str
     asks_integers: bool = False
 
     @cached_property
     def start(self) -> Parts:
         """The parts of the problem."""
         return lines.parts(self.problem, self.unknown)
-
-    @cached_property
-    def given(self) -> tuple[Relation, ...]:
-        """The problem as written."""
-        return (self.problem,)
 
     @cached_property
     def judges(self) -> tuple[LinearJudge, ...]:

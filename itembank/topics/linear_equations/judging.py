@@ -43,7 +43,7 @@ from itembank.topics.linear_equations.stages import (
 )
 from itembank.topics.linear_equations.terms import holds_decimal
 from itembank.topics.parts import holds_letter, parts_of, scaled
-from itembank.topics.plain import PlainJudge
+from itembank.topics.plain import OneUnknownJudge
 from itembank.topics.stating import stated, value_side
 
 _CONCLUSIONS = {"value": "", "none": "no solution", "all": "all values"}
@@ -52,28 +52,15 @@ ANYWHERE = (UNKNOWN, CONSTANTS, BRACKETS, FRACTIONS)
 
 
 @dataclass(frozen=True)
-class LinearJudge(HashedOnce, PlainJudge):
+class LinearJudge(OneUnknownJudge):
     """Judges lines against one linear equation in one unknown (:class:`Judge`)."""
 
     __hash__ = HashedOnce.__hash__
-
-    problem: Relation
-    unknown: str
 
     @cached_property
     def start(self) -> Equation:
         """The problem's parts."""
         return equation_of(self.problem, self.unknown)
-
-    @cached_property
-    def given(self) -> tuple[Relation, ...]:
-        """The problem as written."""
-        return (self.problem,)
-
-    @cached_property
-    def unknowns(self) -> frozenset[str]:
-        """The one letter of the problem."""
-        return frozenset((self.unknown,))
 
     @cached_property
     def stages(self) -> tuple[str, ...]:

@@ -17,7 +17,7 @@ from itembank.algebra.surds import Exact, Surd, compare, rounded
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Move, Slip, Wrong
-from itembank.topics.plain import PlainJudge
+from itembank.topics.plain import OneUnknownJudge
 from itembank.topics.quadratic_equations import describing, errors, lines, slips, stating
 from itembank.topics.quadratic_equations.catalogue import WRONG_PAIR
 from itembank.topics.quadratic_equations.forms import (
@@ -50,13 +50,10 @@ ACCURACY = 4
 
 
 @dataclass(frozen=True)
-class QuadraticJudge(HashedOnce, PlainJudge):
+class QuadraticJudge(OneUnknownJudge):
     """Judges lines against one quadratic equation in one unknown (:class:`Judge`)."""
 
     __hash__ = HashedOnce.__hash__
-
-    problem: Relation
-    unknown: str
 
     @cached_property
     def start(self) -> Form:
@@ -67,16 +64,6 @@ class QuadraticJudge(HashedOnce, PlainJudge):
     def right(self) -> tuple[Exact, ...]:
         """The real solutions of the problem."""
         return solutions(self.start)
-
-    @cached_property
-    def given(self) -> tuple[Relation, ...]:
-        """The problem as written."""
-        return (self.problem,)
-
-    @cached_property
-    def unknowns(self) -> frozenset[str]:
-        """The one letter of the problem."""
-        return frozenset((self.unknown,))
 
     @property
     def names(self) -> frozenset[str]:
