@@ -13,7 +13,7 @@ from math import floor, isqrt, lcm
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import kinds, symbols
-from itembank.algebra.values import MOST_BITS, NoValue, number
+from itembank.algebra.values import NoValue, bounded, number
 from itembank.algebra.written import (
     Bracket,
     Negative,
@@ -286,7 +286,6 @@ def _parts(value: Exact, radicand: int) -> tuple[Fraction, Fraction]:
 
 
 def _bounded(value: Exact) -> Exact:
-    parts = (value.rational, value.coefficient) if isinstance(value, Surd) else (value,)
-    if any(p.numerator.bit_length() + p.denominator.bit_length() > MOST_BITS for p in parts):
-        raise NoValue("a number too large to judge")
+    for part in (value.rational, value.coefficient) if isinstance(value, Surd) else (value,):
+        bounded(part)
     return value

@@ -81,6 +81,17 @@ def number(node: Node) -> Fraction:
 _keep_value = vars(Tree)["value_held"].__set__
 
 
+def bounded(value: Fraction, most_bits: int = MOST_BITS) -> Fraction:
+    """The value itself, where its numerator and denominator have so many bits at most.
+
+    Raises:
+        NoValue: where they have more.
+    """
+    if value.numerator.bit_length() + value.denominator.bit_length() > most_bits:
+        raise NoValue("a number too large to judge")
+    return value
+
+
 def recurring_values(node: Recurring) -> tuple[Fraction, ...]:
     """The values that a recurring decimal can stand for.
 
@@ -122,7 +133,7 @@ def _divided(node: Quotient) -> Terms:
     divisor = number(node.bottom)
     if divisor == 0:
         raise NoValue("division by zero")
-    return {m: _bounded(c / divisor) for m, c in _terms(node.top).items()}
+    return {m: bounded(c / divisor) for m, c in _terms(node.top).items()}
 
 
 def _refusing(words: str) -> Callable[[Any], Terms]:
@@ -140,7 +151,7 @@ def _added(node: Sum) -> Terms:
         for monomial, coefficient in _terms(body).items():
             signed = coefficient if sign == "+" else -coefficient
             before = out.get(monomial)
-            out[monomial] = _bounded(signed if before is None else before + signed)
+            out[monomial] = bounded(signed if before is None else before + signed)
     return out
 
 
@@ -164,7 +175,7 @@ def _multiplied(left: Terms, right: Terms) -> Terms:
         for n, d in right.items():
             joined = _monomial(m, n)
             before = out.get(joined)
-            out[joined] = _bounded(c * d if before is None else before + c * d)
+            out[joined] = bounded(c * d if before is None else before + c * d)
     if len(out) > MOST_TERMS:
         raise NoValue("too many terms")
     return out
@@ -189,7 +200,7 @@ def _raised(node: Power) -> Terms:
     if power < 0:
         if set(base) - {()} or not base.get((), 0):
             raise NoValue("a negative power of a letter or of zero")
-        return {(): _bounded(Fraction(1) / base[()] ** int(-power))}
+        return {(): bounded(Fraction(1) / base[()] ** int(-power))}
     if power == 0:
         return {(): Fraction(1)}
     out = base
@@ -217,9 +228,3 @@ _TERMS: dict[type, Callable[[Any], Terms]] = {
     Power: _raised,
     **dict.fromkeys(_SETS, _refusing("a set of numbers is no number")),
 }
-
-
-def _bounded(value: Fraction) -> Fraction:
-    if value.numerator.bit_length() + value.denominator.bit_length() > MOST_BITS:
-        raise NoValue("a number too large to judge")
-    return value

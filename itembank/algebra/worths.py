@@ -15,7 +15,7 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols
 from itembank.algebra.polynomials import times
 from itembank.algebra.rationals import unreduced
-from itembank.algebra.values import NoValue, Polynomial, number
+from itembank.algebra.values import NoValue, Polynomial, bounded, number
 from itembank.algebra.written import (
     Bracket,
     Integer,
@@ -99,21 +99,21 @@ def _of_sum(node: Sum) -> Fraction:
             out = out - _at(body)
         else:
             raise NoValue("plus or minus stands for two values")
-    return _bounded(out)
+    return bounded(out, MOST_BITS)
 
 
 def _of_product(node: Product) -> Fraction:
     out = _at(node.factors[0])
     for factor in node.factors[1:]:
         out = out * _at(factor)
-    return _bounded(out)
+    return bounded(out, MOST_BITS)
 
 
 def _of_quotient(node: Quotient) -> Fraction:
     below = _at(node.bottom)
     if not below:
         raise NoValue("division by zero")
-    return _bounded(_at(node.top) / below)
+    return bounded(_at(node.top) / below, MOST_BITS)
 
 
 def polynomial_at_point(polynomial: Polynomial) -> Fraction:
@@ -131,7 +131,7 @@ def _raised(base: Fraction, exponent: Fraction) -> Fraction:
         raise NoValue("an exponent that is not a whole number up to 12")
     if exponent < 0 and not base:
         raise NoValue("division by zero")
-    return _bounded(base ** int(exponent))
+    return bounded(base ** int(exponent), MOST_BITS)
 
 
 _WORTHS: dict[type, Callable[[Any], Fraction]] = {
@@ -145,9 +145,3 @@ _WORTHS: dict[type, Callable[[Any], Fraction]] = {
     Quotient: _of_quotient,
     Power: lambda node: _raised(_at(node.base), number(node.exponent)),
 }
-
-
-def _bounded(value: Fraction) -> Fraction:
-    if value.numerator.bit_length() + value.denominator.bit_length() > MOST_BITS:
-        raise NoValue("a number too large to judge")
-    return value
