@@ -13,7 +13,14 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial, factored
 from itembank.algebra.inside import kinds, symbols, walk
 from itembank.algebra.polynomials import constant, leading, plus, power, quotient, scaled, times
-from itembank.algebra.values import MOST_TERMS, Monomial, NoValue, Polynomial, number, polynomial
+from itembank.algebra.values import (
+    MOST_TERMS,
+    Monomial,
+    NoValue,
+    Polynomial,
+    polynomial,
+    whole_exponent,
+)
 from itembank.algebra.written import (
     Bracket,
     Negative,
@@ -67,7 +74,7 @@ def unreduced(node: Node) -> Rational:
                 raise NoValue("division by zero")
             return _product((top, under)), _product((bottom, over))
         case Power(base, exponent):
-            return _raised(unreduced(base), number(exponent))
+            return _raised(unreduced(base), whole_exponent(exponent))
     raise NoValue("no fraction of polynomials")
 
 
@@ -180,12 +187,11 @@ def _product(factors: tuple[Polynomial, ...]) -> Polynomial:
     return out
 
 
-def _raised(base: Rational, exponent: Fraction) -> Rational:
-    if exponent.denominator != 1 or abs(exponent) > 12:
-        raise NoValue("an exponent that is not a whole number up to 12")
+def _raised(base: Rational, exponent: int) -> Rational:
     top, bottom = base if exponent >= 0 else base[::-1]
     if not bottom:
         raise NoValue("division by zero")
-    if max(len(top), len(bottom)) ** abs(int(exponent)) > MOST_TERMS**2:
+    size = abs(exponent)
+    if max(len(top), len(bottom)) ** size > MOST_TERMS**2:
         raise NoValue("too many terms")
-    return power(top, abs(int(exponent))), power(bottom, abs(int(exponent)))
+    return power(top, size), power(bottom, size)

@@ -38,6 +38,7 @@ from itembank.algebra.written import (
 
 MOST_BITS = 2048
 MOST_TERMS = 120
+HIGHEST_EXPONENT = 12
 
 Monomial = tuple[tuple[str, int], ...]
 Polynomial = tuple[tuple[Monomial, Fraction], ...]
@@ -90,6 +91,18 @@ def bounded(value: Fraction, most_bits: int = MOST_BITS) -> Fraction:
     if value.numerator.bit_length() + value.denominator.bit_length() > most_bits:
         raise NoValue("a number too large to judge")
     return value
+
+
+def whole_exponent(exponent: Node) -> int:
+    """The whole number that an exponent is, at most :data:`HIGHEST_EXPONENT` in size.
+
+    Raises:
+        NoValue: where it is none, or a larger one.
+    """
+    power = number(exponent)
+    if power.denominator != 1 or abs(power) > HIGHEST_EXPONENT:
+        raise NoValue(f"an exponent that is not a whole number up to {HIGHEST_EXPONENT}")
+    return int(power)
 
 
 def recurring_values(node: Recurring) -> tuple[Fraction, ...]:
@@ -191,20 +204,18 @@ def _monomial(m: Monomial, n: Monomial) -> Monomial:
 
 
 def _raised(node: Power) -> Terms:
-    base, exponent = _terms(node.base), node.exponent
-    if symbols(exponent):
+    base = _terms(node.base)
+    if symbols(node.exponent):
         raise NoValue("a letter in an exponent")
-    power = number(exponent)
-    if power.denominator != 1 or abs(power) > 12:
-        raise NoValue("an exponent that is not a whole number up to 12")
+    power = whole_exponent(node.exponent)
     if power < 0:
         if set(base) - {()} or not base.get((), 0):
             raise NoValue("a negative power of a letter or of zero")
-        return {(): bounded(Fraction(1) / base[()] ** int(-power))}
+        return {(): bounded(Fraction(1) / base[()] ** -power)}
     if power == 0:
         return {(): Fraction(1)}
     out = base
-    for _ in range(int(power) - 1):
+    for _ in range(power - 1):
         out = _multiplied(out, base)
     return out
 

@@ -15,7 +15,7 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols
 from itembank.algebra.polynomials import times
 from itembank.algebra.rationals import unreduced
-from itembank.algebra.values import NoValue, Polynomial, bounded, number
+from itembank.algebra.values import NoValue, Polynomial, bounded, number, whole_exponent
 from itembank.algebra.written import (
     Bracket,
     Integer,
@@ -29,7 +29,6 @@ from itembank.algebra.written import (
     Symbol,
 )
 
-HIGHEST_EXPONENT = 12
 MOST_BITS = 20_000
 
 
@@ -126,12 +125,10 @@ def polynomial_at_point(polynomial: Polynomial) -> Fraction:
     return out
 
 
-def _raised(base: Fraction, exponent: Fraction) -> Fraction:
-    if exponent.denominator != 1 or abs(exponent) > HIGHEST_EXPONENT:
-        raise NoValue("an exponent that is not a whole number up to 12")
+def _raised(base: Fraction, exponent: int) -> Fraction:
     if exponent < 0 and not base:
         raise NoValue("division by zero")
-    return bounded(base ** int(exponent), MOST_BITS)
+    return bounded(base**exponent, MOST_BITS)
 
 
 _WORTHS: dict[type, Callable[[Any], Fraction]] = {
@@ -143,5 +140,5 @@ _WORTHS: dict[type, Callable[[Any], Fraction]] = {
     Sum: _of_sum,
     Product: _of_product,
     Quotient: _of_quotient,
-    Power: lambda node: _raised(_at(node.base), number(node.exponent)),
+    Power: lambda node: _raised(_at(node.base), whole_exponent(node.exponent)),
 }

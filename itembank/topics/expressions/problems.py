@@ -13,8 +13,8 @@ from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import kinds, symbols, walk
 from itembank.algebra.reading import read_line
 from itembank.algebra.showing import typed
-from itembank.algebra.values import NoValue, number, polynomial
-from itembank.algebra.worths import HIGHEST_EXPONENT, at_point
+from itembank.algebra.values import HIGHEST_EXPONENT, NoValue, number, polynomial
+from itembank.algebra.worths import at_point
 from itembank.algebra.written import (
     CutShort,
     Node,
