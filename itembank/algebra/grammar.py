@@ -80,6 +80,13 @@ def read_relation(text: str, column: int = 1) -> Relation:
     return _Reader(tokens_of(same_signs(text), column)).relation()
 
 
+def with_factor(body: Node, factor: Node, mark: str) -> Product:
+    """``body`` as a product with one factor more, the mark as written before it."""
+    if isinstance(body, Product):
+        return Product((*body.factors, factor), (*body.marks, mark))
+    return Product((body, factor), (mark,))
+
+
 class _Reader:
     """Recursive descent over the tokens of one relation."""
 
@@ -137,12 +144,12 @@ class _Reader:
         while True:
             if self.at("×"):
                 self.take()
-                body = _times(body, self.signed_power(), "×")
+                body = with_factor(body, self.signed_power(), "×")
             elif self.at("/", "÷"):
                 mark = self.take().text
                 body = Quotient(body, self.signed_power(), mark)
             elif self.starts_factor():
-                body = _times(body, self.power(), "")
+                body = with_factor(body, self.power(), "")
             else:
                 return body
 
@@ -245,9 +252,3 @@ class _Reader:
             self.place += 3
             return Mixed(whole.digits, ahead[0].text, ahead[2].text)
         return whole
-
-
-def _times(body: Node, factor: Node, mark: str) -> Node:
-    if isinstance(body, Product):
-        return Product((*body.factors, factor), (*body.marks, mark))
-    return Product((body, factor), (mark,))

@@ -13,7 +13,7 @@ import re
 from functools import lru_cache
 from string import ascii_letters
 
-from itembank.algebra.grammar import HIGHEST_EXPONENT
+from itembank.algebra.grammar import HIGHEST_EXPONENT, with_factor
 from itembank.algebra.reading_labels import IN_ROUND
 from itembank.algebra.written import (
     Bracket,
@@ -24,7 +24,6 @@ from itembank.algebra.written import (
     Node,
     PlusMinus,
     Power,
-    Product,
     Quotient,
     Relation,
     Root,
@@ -142,10 +141,10 @@ def _product(tokens: list[str], place: int) -> Place:
             node = Quotient(node, below, token)
         elif token == "×":
             factor, place = _factor(tokens, place + 1)
-            node = _times(node, factor, "×")
+            node = with_factor(node, factor, "×")
         elif token in _FACTOR:
             factor, place = _power(tokens, place)
-            node = _times(node, factor, "")
+            node = with_factor(node, factor, "")
         else:
             return node, place
 
@@ -155,12 +154,6 @@ def _factor(tokens: list[str], place: int) -> Place:
         return _power(tokens, place)
     node, place = _power(tokens, place + 1)
     return Negative(node), place
-
-
-def _times(node: Node, factor: Node, mark: str) -> Node:
-    if isinstance(node, Product):
-        return Product((*node.factors, factor), (*node.marks, mark))
-    return Product((node, factor), (mark,))
 
 
 def _power(tokens: list[str], place: int) -> Place:

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from math import gcd, lcm
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.grammar import with_factor
 from itembank.algebra.inside import walk
 from itembank.algebra.order import all_turned
 from itembank.algebra.written import (
@@ -120,9 +121,7 @@ def _times(parts: Pieces, operand: Node) -> Pieces:
     if len(parts) > 1:
         return (("+", Product((Bracket(side(parts)), operand), ("×",))),)
     (sign, node), *_ = parts
-    if isinstance(node, Product):
-        return ((sign, Product((*node.factors, operand), (*node.marks, "×"))),)
-    return ((sign, Product((node, operand), ("×",))),)
+    return ((sign, with_factor(node, operand, "×")),)
 
 
 def _over(parts: Pieces, operand: Node, mark: str) -> Pieces:
