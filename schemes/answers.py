@@ -7,12 +7,12 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.inside import walk
+from itembank.algebra.inside import signed, walk
 from itembank.algebra.number_forms import in_lowest_terms, number_form
 from itembank.algebra.surd_forms import not_simplified, surd_in_lowest_terms
 from itembank.algebra.surds import Exact, Surd, compare, cut, holds_root, magnitude, rounded
 from itembank.algebra.values import number
-from itembank.algebra.written import CutShort, Decimal, Negative, Node, Positive, Quotient
+from itembank.algebra.written import CutShort, Decimal, Negative, Node, Quotient
 from itembank.topics.judging import Answer, Shaped
 from schemes.scheme import Settings
 
@@ -179,12 +179,9 @@ def _sign_below(node: Node) -> bool:
 
 def _decimal(node: Node) -> tuple[Fraction, int] | None:
     """A decimal's value and its number of places, signed; None for other forms."""
-    sign = 1
-    while isinstance(node, Negative | Positive):
-        sign = -sign if isinstance(node, Negative) else sign
-        node = node.body
-    if isinstance(node, Decimal | CutShort):
-        return sign * Fraction(node.text), len(node.text.partition(".")[2])
+    sign, bare = signed(node)
+    if isinstance(bare, Decimal | CutShort):
+        return sign * Fraction(bare.text), len(bare.text.partition(".")[2])
     return None
 
 

@@ -77,6 +77,15 @@ def ungrouped(node: Node) -> Node:
     return node
 
 
+def signed(node: Node) -> tuple[int, Node]:
+    """The sign that stands before something, 1 or -1, and what it stands before."""
+    sign = 1
+    while isinstance(node, Negative | Positive):
+        sign = -sign if isinstance(node, Negative) else sign
+        node = node.body
+    return sign, node
+
+
 def children(node: Node) -> tuple[Node, ...]:
     """The nodes directly inside a node, in the order written."""
     inside = _INSIDE.get(type(node))

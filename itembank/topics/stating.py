@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable
 
-from itembank.algebra.inside import symbols, ungrouped, walk
+from itembank.algebra.inside import signed, symbols, ungrouped, walk
 from itembank.algebra.surd_forms import not_simplified
 from itembank.algebra.surds import holds_root
 from itembank.algebra.values import NoValue, number, recurring_values
@@ -53,19 +53,19 @@ def stated(
         if not any(isinstance(part, CutShort) for part in walk(node)):
             return None
         return Answer(node, (), True)
-    sign, bare = signed(node)
+    sign, bare = signed_number(node)
     if isinstance(bare, Recurring):
         values = tuple(sign * one for one in recurring_values(bare))
     return Answer(node, values, approximate, _has_working(node))
 
 
-def signed(node: Node) -> tuple[int, Node]:
+def signed_number(node: Node) -> tuple[int, Node]:
     """The sign that stands before a number, brackets passed over, and the number itself."""
-    sign = 1
-    while isinstance(node, Negative | Positive | Bracket):
-        sign = -sign if isinstance(node, Negative) else sign
-        node = node.body
-    return sign, node
+    sign, inner = signed(node)
+    while isinstance(inner, Bracket):
+        again, inner = signed(inner.body)
+        sign *= again
+    return sign, inner
 
 
 def _has_working(node: Node) -> bool:

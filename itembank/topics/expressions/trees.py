@@ -12,8 +12,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.inside import kinds, symbols, walk
-from itembank.algebra.number_forms import number_form
+from itembank.algebra.inside import kinds, signed, symbols, walk
 from itembank.algebra.polynomials import in_order
 from itembank.algebra.values import Monomial, Polynomial
 from itembank.algebra.written import (
@@ -134,15 +133,9 @@ def terms(node: Node) -> tuple[Signed, ...]:
     """The terms of an expression, each with its sign (1 or -1); a lone term is one."""
     match node:
         case Sum(parts):
-            return tuple(_signed(1 if sign == "+" else -1, body) for sign, body in parts)
+            return tuple(signed(body if sign == "+" else Negative(body)) for sign, body in parts)
         case _:
-            return (_signed(1, node),)
-
-
-def _signed(sign: int, body: Node) -> Signed:
-    while isinstance(body, Negative):
-        sign, body = -sign, body.body
-    return sign, body
+            return (signed(node),)
 
 
 def summed(parts: Sequence[Signed]) -> Node:
@@ -241,8 +234,3 @@ def term_list(parts: Sequence[tuple[Fraction, Monomial]]) -> Node:
 def lone(node: Node) -> Relation:
     """An expression as a line of its own."""
     return Relation((node,))
-
-
-def is_number(node: Node) -> bool:
-    """Whether a tree is a finished number."""
-    return not symbols(node) and number_form(node) is not None

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.inside import symbols, walk
+from itembank.algebra.inside import signed, symbols, walk
 from itembank.algebra.values import NoValue
 from itembank.algebra.values import number as value_of
 from itembank.algebra.written import (
@@ -61,11 +61,9 @@ class Term:
 def pieces(node: Node) -> Pieces:
     """The terms of a side, each with its sign; a leading minus becomes the first piece's sign."""
     written = node.terms if isinstance(node, Sum) else (("+", node),)
-    (sign, first), *rest = written
-    while isinstance(first, Negative | Positive):
-        sign = opposite(sign) if isinstance(first, Negative) else sign
-        first = first.body
-    return ((sign, first), *rest)
+    (sign, leading), *rest = written
+    turns, first = signed(leading)
+    return ((sign if turns > 0 else opposite(sign), first), *rest)
 
 
 def side(parts: Iterable[Piece]) -> Node:

@@ -119,13 +119,13 @@ def _distance(one: Exact, other: Exact) -> Exact:
 
 def _shown(node: Node) -> Exact | None:
     """The digits of a decimal that goes on."""
-    sign, bare = stating.signed(node)
+    sign, bare = stating.signed_number(node)
     return sign * Fraction(bare.text) if isinstance(bare, CutShort) else None
 
 
 def decimal_places(node: Node) -> int | None:
     """The places of a decimal; None for other numbers."""
-    _, bare = stating.signed(node)
+    _, bare = stating.signed_number(node)
     return len(bare.text.partition(".")[2]) if isinstance(bare, Decimal | CutShort) else None
 
 
