@@ -22,7 +22,6 @@ from itembank.topics.quadratic_equations.shapes import (
 )
 
 IN_FACTORS = frozenset((PRODUCT, BRANCHES))
-IN_SQUARES = frozenset((SQUARE, SQUARE_BESIDE, BRANCHES))
 IN_TERMS = frozenset((SPREAD, ZERO_FORM, SQUARE, SQUARE_BESIDE))
 APART = frozenset((BRANCHES, BRANCH))
 
