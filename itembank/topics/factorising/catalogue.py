@@ -26,7 +26,7 @@ MATZ = "M. Matz 1980, Journal of Mathematical Behavior 3 (from memory)"
 
 ONE_TERM_ONLY = CommonError(
     "common factor taken out of one term only",
-    "the common factor is written in front, but one term in the bracket is not divided by it",
+    "the common factor is written in front, but not every term in the bracket is divided by it",
     "the term that stands next to the factor takes all the attention",
     f"{HANDOUT}; {COMMON}",
     "6x + 9",

@@ -18,10 +18,11 @@ from itembank.algebra.factoring import (
     middle_pair,
     without_monomial,
 )
-from itembank.algebra.polynomials import divided_monomial, in_order, joined_monomial
-from itembank.algebra.values import Monomial, NoValue, Polynomial
+from itembank.algebra.polynomials import in_order, joined_monomial
+from itembank.algebra.values import NoValue, Polynomial
 from itembank.topics.catalogue import CommonError
 from itembank.topics.factorising import catalogue as known
+from itembank.topics.factorising.common_errors import kept_whole, pulled, wrong_common
 from itembank.topics.factorising.plans import quadratic_of
 from itembank.topics.factorising.quadratics import wrong_quadratics
 from itembank.topics.factorising.shapes import (
@@ -119,8 +120,8 @@ def _wrong_sums(shape: Shape) -> Iterator[Slipped]:
         return
     flat = all(not term.brackets for term in shape)
     if flat and len(shape) == len(value):
-        yield from _common_wrong(shape)
-        yield from _first_number_out(shape)
+        for error, product, cost in wrong_common(shape):
+            yield Slipped(error, product, COMMON, cost)
         yield from _joined(shape)
         for error, product, stage, cost in (*wrong_squares(value), *wrong_quadratics(value)):
             yield Slipped(error, product, stage, cost)
@@ -129,65 +130,6 @@ def _wrong_sums(shape: Shape) -> Iterator[Slipped]:
     for grouped, cost in _groupings(shape, value):
         for slipped in _outside_wrong(grouped, GROUPED if len(value) == 4 else FULL):
             yield slipped._replace(cost=slipped.cost + cost)
-
-
-def _common_wrong(shape: Shape) -> Iterator[Slipped]:
-    """The common factor of a sum, or its number or its letters alone, taken out wrongly."""
-    number, letters = common_monomial(tuple(sorted((t.letters, t.number) for t in shape)))
-    for size, powers in dict.fromkeys(_ways(number, letters)):
-        if size == -1 and not powers and shape[0].number > 0:
-            continue  # nobody takes a minus out of 9 - x^2 to begin with
-        left = tuple(Term(t.number / size, _less(t.letters, powers)) for t in shape)
-        for error, inner in _wrong_brackets(shape, left, size, powers):
-            product = Term(size, powers, ((inner, 1),) if len(inner) > 1 else ())
-            if len(inner) == 1:
-                product = Term(size * inner[0].number, joined_monomial(powers, inner[0].letters))
-            yield Slipped(
-                error, (product,), COMMON, 0 if (size, powers) == (number, letters) else 1
-            )
-
-
-def _first_number_out(shape: Shape) -> Iterator[Slipped]:
-    """The number of the first term taken out, though it does not divide the others."""
-    size = abs(shape[0].number)
-    if size.denominator != 1 or all((t.number / size).denominator == 1 for t in shape):
-        return
-    inner = (shape[0]._replace(number=shape[0].number / size), *shape[1:])
-    yield Slipped(known.NOT_COMMON, (Term(size, (), ((inner, 1),)),), COMMON, 1)
-
-
-def _ways(number: Fraction, letters: Monomial) -> Iterator[tuple[Fraction, Monomial]]:
-    for size in (number, abs(number), ONE):
-        for powers in (letters, ()):
-            if size != 1 or powers:
-                yield size, powers
-
-
-def _less(letters: Monomial, powers: Monomial) -> Monomial:
-    left = divided_monomial(letters, powers)
-    assert left is not None
-    return left
-
-
-def _wrong_brackets(
-    shape: Shape, left: Shape, size: Fraction, powers: Monomial
-) -> Iterator[tuple[CommonError, Shape]]:
-    """What stands in the bracket in place of ``left``."""
-    for place, term in enumerate(left):
-        yield known.ONE_TERM_ONLY, _with(left, place, shape[place])
-        if abs(term.number) == 1 and not term.letters:
-            yield known.ONE_LEFT_OUT, (*left[:place], *left[place + 1 :])
-        if place or size < 0:
-            yield known.BRACKET_SIGN, _with(left, place, term._replace(number=-term.number))
-    yield known.NOT_DIVIDED, shape
-    if size.denominator == 1 and size > 1 and not powers:
-        less = tuple(t._replace(number=t.number - (size if t.number > 0 else -size)) for t in shape)
-        if all(t.number for t in less):
-            yield known.SUBTRACTED, less
-
-
-def _with(shape: Shape, place: int, term: Term) -> Shape:
-    return (*shape[:place], term, *shape[place + 1 :])
 
 
 def _joined(shape: Shape) -> Iterator[Slipped]:
@@ -202,27 +144,27 @@ def _joined(shape: Shape) -> Iterator[Slipped]:
 
 
 def _grouped_wrong(shape: Shape, stage: str) -> Iterator[Slipped]:
-    """A minus taken out of the second pair, its bracket not turned."""
+    """The common factor of one of two pairs taken out wrongly."""
     for order in ((0, 1, 2, 3), (0, 2, 1, 3), (0, 3, 1, 2)):
         first, second = pulled(shape, order[:2]), pulled(shape, order[2:])
+        if not same_bracket(first.brackets[0][0], second.brackets[0][0]):
+            continue
         for one, other, in_front in ((first, second, True), (second, first, False)):
-            if other.number >= 0 or not same_bracket(one.brackets[0][0], other.brackets[0][0]):
-                continue
-            (head, tail) = other.brackets[0][0]
-            wrong = other._replace(brackets=(((head, tail._replace(number=-tail.number)), 1),))
-            yield Slipped(known.GROUP_SIGN, (one, wrong) if in_front else (wrong, one), stage)
+            for error, wrong in _wrong_pair(other):
+                yield Slipped(error, (one, wrong) if in_front else (wrong, one), stage)
 
 
-def pulled(shape: Shape, places: tuple[int, ...]) -> Term:
-    """Two terms as their common factor times a bracket; the sign is that of the first."""
-    one, other = (shape[place] for place in places)
-    pair = tuple(sorted(((one.letters, one.number), (other.letters, other.number))))
-    if one.letters == other.letters:
-        return Term(ONE, (), (((one, other), 1),))
-    number, letters = common_monomial(pair)
-    size = abs(number) if one.number > 0 else -abs(number)
-    inner = tuple(Term(t.number / size, _less(t.letters, letters)) for t in (one, other))
-    return Term(size, letters, ((inner, 1),))
+def _wrong_pair(pair: Term) -> Iterator[tuple[CommonError, Term]]:
+    """A minus taken out and the bracket not turned, or one of the two terms not divided."""
+    ((head, tail), _) = pair.brackets[0]
+    if pair.number < 0:
+        yield known.GROUP_SIGN, _around(pair, (head, tail._replace(number=-tail.number)))
+    for inner in kept_whole(pair):
+        yield known.ONE_TERM_ONLY, _around(pair, inner)
+
+
+def _around(pair: Term, inner: Shape) -> Term:
+    return pair._replace(brackets=((inner, 1),))
 
 
 def _groupings(shape: Shape, value: Polynomial) -> Iterator[tuple[Shape, int]]:

@@ -250,7 +250,7 @@ def _then_bracket(pulled: Shape, found: Answers, plan: Plan | None) -> tuple[Lin
 
 def grouped_in(shape: Shape, order: tuple[int, int, int, int]) -> tuple[Term, Term] | None:
     """Four terms in two pairs, each as its common factor times the same bracket."""
-    from itembank.topics.factorising.errors import pulled
+    from itembank.topics.factorising.common_errors import pulled
 
     one, other = pulled(shape, order[:2]), pulled(shape, order[2:])
     first, second = value_of(one.brackets[0][0]), value_of(other.brackets[0][0])

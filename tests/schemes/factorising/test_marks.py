@@ -19,6 +19,13 @@ CASES = {
     "lines that begin with =": ("12x + 18", ["= 2(6x + 9)", "= 6(2x + 3)"], "M1 A1"),
     "letters only": ("6x^2 + 9x", ["x(6x + 9)"], "M1 A0"),
     "out of one term only": ("12x + 18", ["6(2x + 18)"], "M0 A0"),
+    "out of the first of three terms only": (
+        "3x^2 + 15x + 18", ["3(x^2 + 15x + 18)"], "M0 M0 A0",
+    ),
+    "out of one term only, then ft": (
+        "2x^2 + 14x + 24", ["2(x^2 + 14x + 24)", "2(x + 12)(x + 2)"], "M0 M1 A0",
+    ),
+    "out of one term of a pair only": ("ab + 3a + 2b + 6", ["a(b + 3) + 2(b + 6)"], "M0 A0"),
     "nothing divided": ("6x + 9", ["3(6x + 9)"], "B0"),
     "the 1 left out": ("3x + 3", ["3(x)"], "B0"),
     "the 1 kept": ("3x + 3", ["3(x + 1)"], "B1"),
