@@ -23,7 +23,7 @@ from itembank.topics.expressions.trees import number_node, product
 
 def put_in(node: Node, values: Mapping[str, Node]) -> Node:
     """The tree with a value for each letter; a negative one in a bracket of its own."""
-    return _mapped(node, lambda part: _value(part, values))
+    return mapped(node, lambda part: _value(part, values))
 
 
 def _value(part: Node, values: Mapping[str, Node]) -> Node | None:
@@ -34,34 +34,34 @@ def _value(part: Node, values: Mapping[str, Node]) -> Node | None:
     return value if plain or isinstance(value, Bracket) else Bracket(value)
 
 
-def _mapped(node: Node, change: Callable[[Node], Node | None]) -> Node:
+def mapped(node: Node, change: Callable[[Node], Node | None]) -> Node:
     """The tree with what ``change`` gives in the place of each part that it knows."""
     found = change(node)
     if found is not None:
         return found
     match node:
         case Sum(parts):
-            return Sum(tuple((sign, _mapped(body, change)) for sign, body in parts))
+            return Sum(tuple((sign, mapped(body, change)) for sign, body in parts))
         case Product(parts, marks):
-            inner = [_mapped(part, change) for part in parts]
+            inner = [mapped(part, change) for part in parts]
             joined = product(inner)
             flat = isinstance(joined, Product) and len(joined.marks) == len(marks)
             return joined if flat else Product(tuple(inner), marks)
         case Quotient(top, bottom, mark):
-            return Quotient(_mapped(top, change), _mapped(bottom, change), mark)
+            return Quotient(mapped(top, change), mapped(bottom, change), mark)
         case Power(base, exponent):
-            return Power(_mapped(base, change), exponent)
+            return Power(mapped(base, change), exponent)
         case Negative(body):
-            return Negative(_mapped(body, change))
+            return Negative(mapped(body, change))
         case Bracket(body, kind):
-            return Bracket(_mapped(body, change), kind)
+            return Bracket(mapped(body, change), kind)
         case _:
             return node
 
 
 def powers_worked_out(node: Node) -> Node:
     """The tree of numbers with every power as a number."""
-    return _mapped(node, lambda part: _number(part) if isinstance(part, Power) else None)
+    return mapped(node, lambda part: _number(part) if isinstance(part, Power) else None)
 
 
 def products_worked_out(node: Node) -> Node:

@@ -74,6 +74,14 @@ LEFT_TO_RIGHT = CommonError(
     "5 + 3x, x = 2",
     "8 × 2",
 )
+BRACKETS_FORGOTTEN = CommonError(
+    "brackets of a sum forgotten",
+    "a sum is put in without the bracket that it needs, and only the part next to it is worked",
+    "the line is worked as it stands written",
+    COMMON,
+    "(2x + y)/4, x = 5, y = 6",
+    "2 × 5 + 6 ÷ 4",
+)
 MINUS_MINUS = CommonError(
     "minus of a negative lost",
     "taking away a negative number is worked as taking away the number",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -21,8 +21,9 @@ from itembank.algebra.written import (
     Symbol,
 )
 from itembank.topics.catalogue import CommonError
-from itembank.topics.expressions.putting import put_in
+from itembank.topics.expressions.putting import mapped, put_in
 from itembank.topics.expressions.putting_catalogue import (
+    BRACKETS_FORGOTTEN,
     DIGIT,
     LEFT_TO_RIGHT,
     MINUS_BEFORE_SQUARE,
@@ -35,6 +36,7 @@ from itembank.topics.expressions.putting_catalogue import (
     VALUES_EXCHANGED,
 )
 from itembank.topics.expressions.trees import plain, product
+from itembank.topics.expressions.unbracketed import opened, without_brackets
 
 PUTTING, WORKING = "putting in", "working out"
 """What an error costs: the values put in, or only the value."""
@@ -84,24 +86,52 @@ def _put(error: CommonError, node: Node, values: Mapping[str, Node]) -> NumberCh
 
 
 def _misread_products(node: Node, values: Mapping[str, Node], error: CommonError) -> Iterator[Node]:
-    """``2x`` as 23, or as 2 + 3, where x is 3."""
+    """``2x`` as 23, or as 2 + 3, where x is 3: in one product, or in all of them."""
+    found: list[tuple[Node, Node]] = []
     for part, put in _places(node):
-        if not isinstance(part, Product):
-            continue
-        match part.factors:
-            case (Integer() as size, Symbol(name), *rest) if name in values:
-                value = plain(values[name])
-                if error is DIGIT and isinstance(value, Integer):
-                    put_down: Node = Integer(size.digits + value.digits)
-                elif error is VALUE_ADDED:
-                    put_down = Sum((("+", size), ("+", value)))
-                else:
-                    continue
-                yield put(product([put_down, *rest]))
-            case (Symbol(), Symbol()) if error is VALUE_ADDED:
-                yield put(Sum((("+", part.factors[0]), ("+", part.factors[1]))))
-            case _:
-                continue
+        ways = tuple(_misread(part, values, error)) if isinstance(part, Product) else ()
+        found += [(part, way) for way in ways[:1]]
+        for way in ways:
+            yield _beside(put(way), (way,), error)
+    if len(found) > 1:
+        every = mapped(node, lambda part: next((way for p, way in found if p == part), None))
+        yield _beside(every, [way for _, way in found], error)
+
+
+def _beside(node: Node, ways: Sequence[Node], error: CommonError) -> Node:
+    """A negative value behind its number is read as taken away: ``5 - 3x`` as ``5 - 3 - 2``."""
+    return opened(node, frozenset(ways)) if error is DIGIT else node
+
+
+def _misread(part: Product, values: Mapping[str, Node], error: CommonError) -> Iterator[Node]:
+    first, second, *rest = part.factors
+    power = second.exponent if isinstance(second, Power) else None
+    letter = second.base if isinstance(second, Power) else second
+    one, other = _known(first, values), _known(letter, values)
+    if one is None or other is None or not isinstance(letter, Symbol):
+        return
+    if error is VALUE_ADDED:
+        if power is None:
+            yield product([Sum((("+", one), ("+", other))), *rest])
+        return
+    digits = other.body if isinstance(other, Negative) else other
+    if not isinstance(one, Integer) or not isinstance(digits, Integer):
+        return
+    both: Node = Integer(one.digits + digits.digits)
+    both = both if power is None else Power(both, power)
+    if not isinstance(other, Negative):
+        yield product([both, *rest])
+        return
+    if power is None and not rest:
+        yield Sum((("+", one), ("-", digits)))
+    yield product([Negative(both), *rest])
+
+
+def _known(factor: Node, values: Mapping[str, Node]) -> Node | None:
+    """The number that stands in a place, or the value of the letter there."""
+    if isinstance(factor, Symbol):
+        return plain(values[factor.name]) if factor.name in values else None
+    return factor if isinstance(factor, Integer) else None
 
 
 @lru_cache(maxsize=4096)
@@ -129,6 +159,8 @@ def _worked(node: Node) -> Iterator[tuple[CommonError, Node]]:
             yield SQUARED_DOUBLED, put(product([part.base, part.exponent]))
         if isinstance(part, Product):
             yield from _product(part, put)
+    for after in without_brackets(node):
+        yield BRACKETS_FORGOTTEN, plain(after)
     yield from _negative_terms(node)
 
 

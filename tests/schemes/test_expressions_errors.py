@@ -1,0 +1,44 @@
+"""What do common errors in expressions earn? Conventions, section 2; common practice, no source.
+
+Marks stand in the order of the stages that the problem has. None of the scripts is referred.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from schemes.building import default_scheme
+from schemes.marking import mark_script
+from schemes.verdicts import ScriptLine
+
+PUT_IN = {
+    "bracket above a bar forgotten": (
+        "(2x + y)/4, x = 5, y = 6", ["2×5 + 6 ÷ 4", "10 + 1.5", "11.5"], "M1 A0",
+    ),
+    "bracket below a bar forgotten": ("20/(a + b), a = 2, b = 3", ["20/2 + 3 = 13"], "M1 A0"),
+    "bracket of a product forgotten": ("3(a - b), a = 2, b = 7", ["3 × 2 - 7 = -1"], "M1 A0"),
+    "bracket of a square forgotten": ("(a + b)^2, a = 2, b = 3", ["2 + 3^2 = 11"], "M1 A0"),
+    "bracket after a minus forgotten": (
+        "10 - 2(x + 3), x = 1", ["10 - 2 × 1 + 3", "11"], "M1 A0",
+    ),
+    "digits before a square": ("2x^2, x = 5", ["25^2 = 625"], "M0 A0"),
+    "digits for two letters": ("ab + c, a = 3, b = 4, c = -5", ["34 - 5 = 29"], "M0 A0"),
+    "digits for every product": ("2a + 3b, a = 4, b = 5", ["24 + 35 = 59"], "M0 A0"),
+    "a negative value behind its number": ("5 - 3x, x = -2", ["5 - 3-2", "0"], "M0 A0"),
+    "a negative value among digits": ("4a - 3b, a = 5, b = -2", ["45 - 3-2", "40"], "M0 A0"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), PUT_IN.values(), ids=PUT_IN)
+def test_an_error_with_values_put_in_costs_what_it_spoils(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    assert earned(problem, lines) == marks
+
+
+def earned(problem: str, lines: list[str]) -> str:
+    """The marks of a script that is decided, as a marker writes them."""
+    scheme = default_scheme(problem, "expressions")
+    result = mark_script(scheme, [ScriptLine(line) for line in lines])
+    assert not result.referred
+    return " ".join(f"{p.point[0]}{p.awarded}" for p in result.points)
