@@ -28,6 +28,33 @@ PUT_IN = {
     "a negative value among digits": ("4a - 3b, a = 5, b = -2", ["45 - 3-2", "40"], "M0 A0"),
 }  # fmt: skip
 
+FRACTIONS = {
+    "every term cancelled": ("(x^2 + 7x + 12)/(x + 3)", ["x + 7 + 4", "x + 11"], "M0 A0"),
+    "a letter cancelled in one term": ("(x^2 + 5x)/(x + 5)", ["x + 1"], "M0 A0"),
+    "joined above the bar": ("(6x + 9)/3", ["15x/3 = 5x"], "M0 A0"),
+    "denominators alike added": ("3x/7 + 2x/7", ["5x/14"], "M0 A0"),
+    "denominators alike multiplied": ("3x/7 + 2x/7", ["5x/49"], "M0 A0"),
+    "denominators alike, sums above": ("(x + 1)/5 + (x + 2)/5", ["(2x + 3)/10"], "M0 A0"),
+    "a chain that ends in a number": ("x/5 ÷ 3/x", ["x/5 × 3/x = 3x/5x = 3/5"], "M0 A0"),
+}
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), FRACTIONS.values(), ids=FRACTIONS)
+def test_an_error_in_fractions_costs_what_it_spoils(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    assert earned(problem, lines) == marks
+
+
+def test_a_slip_in_a_line_cancelled_at_once_shows_no_factors() -> None:
+    """Conventions 3.6: the operation is not written, so its mark waits for the teacher."""
+    scheme = default_scheme("(x^2 + 5x + 6)/(x + 2)", "expressions")
+    at_once = mark_script(scheme, [ScriptLine("x + 4")])
+    assert [point.awarded for point in at_once.points] == [0, 0]
+    assert at_once.referred
+    shown = [ScriptLine("(x + 2)(x + 3)/(x + 2)"), ScriptLine("x + 4")]
+    assert [point.awarded for point in mark_script(scheme, shown).points] == [1, 0]
+
 
 @pytest.mark.parametrize(("problem", "lines", "marks"), PUT_IN.values(), ids=PUT_IN)
 def test_an_error_with_values_put_in_costs_what_it_spoils(

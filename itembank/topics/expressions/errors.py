@@ -15,10 +15,11 @@ from itembank.algebra.values import NoValue, Polynomial, polynomial
 from itembank.algebra.worths import Worth, at_point, polynomial_at_point
 from itembank.algebra.written import Integer, Node, Quotient
 from itembank.topics.catalogue import CommonError
-from itembank.topics.expressions import fraction_errors as bars
+from itembank.topics.expressions import fraction_changes as bars
 from itembank.topics.expressions.catalogue import TERM_LEFT
 from itembank.topics.expressions.collecting_errors import JOIN, wrong_joins, wrong_powers
-from itembank.topics.expressions.fraction_errors import tree_of, wrong_fractions
+from itembank.topics.expressions.fraction_changes import tree_of
+from itembank.topics.expressions.fraction_errors import wrong_fractions
 from itembank.topics.expressions.fractions import as_terms, factored_node
 from itembank.topics.expressions.multiplying import advanced, tidied
 from itembank.topics.expressions.multiplying_errors import (
@@ -237,16 +238,23 @@ def _above_the_bar(stages: Sequence[str], form: Node, several: bool) -> Iterator
     under = at_point(below)
     for change in wrong_brackets(parts):
         yield _over(change, (stage,), below, under, int(several))
+    shown = tuple(stage for stage in FACTORS if stage in stages)
     for change in wrong_joins(flat(parts)):
-        yield _over(change, (last,), below, under, FURTHER * several)
+        removes = shown if change.touches == JOIN else ()  # one term has no factors to find (3.5)
+        yield _over(change, (last,), below, under, FURTHER * several, removes)
 
 
 def _over(
-    change: Change, stages: tuple[str, ...], below: Node, under: Fraction, further: int
+    change: Change,
+    stages: tuple[str, ...],
+    below: Node,
+    under: Fraction,
+    further: int,
+    removes: tuple[str, ...] = (),
 ) -> Candidate:
     point = pieces_at_point(change.after) / under
     build = partial(_built_over, change.after, below)
-    return Candidate(change.error, stages, point, build, (), change.cost + further)
+    return Candidate(change.error, stages, point, build, removes, change.cost + further)
 
 
 def _built_over(above: Pieces, below: Node) -> Node:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from functools import reduce
+from itertools import product as cartesian
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import factored
@@ -18,9 +19,8 @@ from itembank.algebra.polynomials import (
     total_degree,
 )
 from itembank.algebra.rationals import common_factor, least_common, reduced
-from itembank.algebra.values import NoValue, Polynomial, polynomial
-from itembank.algebra.written import Integer, Negative, Node, Quotient, Sum
-from itembank.topics.catalogue import CommonError
+from itembank.algebra.values import Monomial, Polynomial, polynomial
+from itembank.algebra.written import Node
 from itembank.topics.expressions.fraction_catalogue import (
     ADDED_ACROSS,
     BARS_GONE,
@@ -40,38 +40,27 @@ from itembank.topics.expressions.fraction_catalogue import (
     TOPS_KEPT,
     WRONG_FACTORS,
 )
+from itembank.topics.expressions.fraction_changes import (
+    BOTTOM,
+    CANCELLING,
+    COMMON,
+    DROPPED,
+    ONE,
+    TOP,
+    TOPS,
+    TURNING,
+    FractionChange,
+)
 from itembank.topics.expressions.fractions import (
     as_terms,
-    factored_node,
     flat_fractions,
     has_division,
     top_and_bottom,
 )
-from itembank.topics.expressions.trees import polynomial_node, terms
+from itembank.topics.expressions.trees import terms
 
-TOP, BOTTOM, CANCELLING, TURNING, COMMON, TOPS, DROPPED = (
-    "top",
-    "bottom",
-    "cancelling",
-    "turning",
-    "common",
-    "tops",
-    "dropped",
-)
-"""What an error costs: a factorisation, the cancelling, the reciprocal, the common denominator,
-the numerators, the bar itself."""
-
-
-class FractionChange(NamedTuple):
-    """A common error in fractions: what it is, what it touches, the top and bottom after it."""
-
-    error: CommonError
-    touches: str
-    top: Polynomial
-    bottom: Polynomial
-
-
-ONE: Polynomial = (((), Fraction(1)),)
+MOST_TERMS = 3  # in longer sums nobody cancels term against term throughout
+Term = tuple[Monomial, Fraction]
 
 
 def wrong_fractions(node: Node) -> Iterator[FractionChange]:
@@ -114,18 +103,35 @@ def _terms_cancelled(top: Polynomial, bottom: Polynomial) -> Iterator[FractionCh
         return
     for one in top:
         for other in bottom:
-            if one[0] != other[0] or (not one[0] and one[1] != other[1]):
+            left = _divided(one, other)
+            if left is None or (not one[0] and one[1] != other[1]):
                 continue
             above, below = minus(top, (one,)), minus(bottom, (other,))
-            ratio = one[1] / other[1]
-            yield FractionChange(TERMS_CANCELLED, CANCELLING, above, below)
-            if ratio.denominator == 1:
-                top_left, bottom_left = plus(above, (((), ratio),)), plus(below, ONE)
-                yield FractionChange(TERMS_CANCELLED, CANCELLING, top_left, bottom_left)
-    if {m for m, _ in top} == {m for m, _ in bottom}:
-        sizes = dict(bottom)
-        total = sum((size / sizes[m] for m, size in top), Fraction(0))
-        yield FractionChange(TERMS_CANCELLED, CANCELLING, (((), total),) if total else (), ONE)
+            if one[0] == other[0]:
+                yield FractionChange(TERMS_CANCELLED, CANCELLING, above, below)
+            if left[0][1].denominator == 1:
+                yield FractionChange(
+                    TERMS_CANCELLED, CANCELLING, plus(above, left), plus(below, ONE)
+                )
+                if left != ONE:
+                    yield FractionChange(TERMS_CANCELLED, CANCELLING, plus(above, left), below)
+    for value in _term_by_term(top, bottom):
+        yield FractionChange(TERMS_CANCELLED, CANCELLING, value, ONE)
+
+
+def _divided(one: Term, other: Term) -> Polynomial | None:
+    """A term by a term; None where a letter is left below."""
+    return quotient((one,), (other,))
+
+
+def _term_by_term(top: Polynomial, bottom: Polynomial) -> Iterator[Polynomial]:
+    """``(x^2 + 7x + 12)/(x + 3)`` as x + 7 + 4: every term divided by a term below it."""
+    if len(top) > MOST_TERMS or len(bottom) > MOST_TERMS:
+        return
+    for below in cartesian(bottom, repeat=len(top)):
+        parts = [_divided(one, other) for one, other in zip(top, below, strict=True)]
+        if set(below) == set(bottom) and None not in parts:
+            yield reduce(plus, [part for part in parts if part is not None])
 
 
 def _one_term_cancelled(top: Polynomial, bottom: Polynomial) -> Iterator[FractionChange]:
@@ -143,8 +149,6 @@ def _one_term_cancelled(top: Polynomial, bottom: Polynomial) -> Iterator[Fractio
             assert rest is not None
             kept = plus(minus(value, (term,)), small)
             yield _pair(kept, rest, upside)
-    # the same with what is left above and below as they are
-    return
 
 
 def _pair(value: Polynomial, other: Polynomial, upside: bool) -> FractionChange:
@@ -223,6 +227,9 @@ def _wrong_sums(node: Node) -> Iterator[FractionChange]:
     least = least_common([b, d])
     if b != d:
         yield from _bars(a, b, c, d, second, least)
+    elif b != ONE:
+        yield FractionChange(ADDED_ACROSS, COMMON, plus(a, c), plus(b, d))
+        yield FractionChange(TOPS_KEPT, TOPS, plus(a, c), times(b, d))
     if second < 0 and len(c) > 1:
         left, right = quotient(least, b), quotient(least, d)
         assert left is not None
@@ -274,30 +281,3 @@ def _minus_first(value: Polynomial) -> Iterator[Polynomial]:
 def _first_kept(value: Polynomial) -> Polynomial:
     first = leading(value)
     return tuple((m, size if (m, size) == first else -size) for m, size in value)
-
-
-def tree_of(change: FractionChange) -> Node:
-    """The fraction after an error, written as a person would."""
-    if not change.top:
-        return polynomial_node(())
-    if total_degree(change.bottom) == 0:
-        size = constant(change.bottom)
-        assert size is not None
-        if size == 1:
-            return polynomial_node(change.top)
-    return _uncancelled(change.top, change.bottom)
-
-
-def _uncancelled(top: Polynomial, bottom: Polynomial) -> Node:
-    try:
-        below = factored_node(bottom)
-    except NoValue:
-        below = polynomial_node(bottom)
-    above = polynomial_node(top)
-    if isinstance(below, Negative):
-        below, above = below.body, polynomial_node(scaled(top, Fraction(-1)))
-    if below == Integer("1"):
-        return above
-    if isinstance(above, Negative) and not isinstance(above.body, Sum):
-        return Negative(Quotient(above.body, below, "/"))
-    return Quotient(above, below, "/")

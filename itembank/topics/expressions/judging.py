@@ -113,6 +113,8 @@ class ExpressionJudge(HashedOnce, PlainJudge):
         """Whether an expression with letters is set equal to a number that it does not come to."""
         if self.task.kind == PUT or len(sides) < 2 or all(map(symbols, sides)):
             return False
+        if symbols(sides[0]) and _all_come_to_a_side_before(sides):
+            return False
         return constant(rational(self.start)[0]) is None
 
     def form(self, relation: Relation) -> Node:
@@ -216,6 +218,15 @@ class ExpressionJudge(HashedOnce, PlainJudge):
         except (TopicError, NoValue):
             return None
         return other if other.task.kind == self.task.kind else None
+
+
+def _all_come_to_a_side_before(sides: Sequence[Node]) -> bool:
+    """Whether every number of a chain is what a side before it is worth: ``3x/(5x) = 3/5``."""
+    try:
+        worths = [Worth(plain(side)) for side in sides]
+    except NoValue:
+        return False
+    return all(worths[k] in worths[:k] for k, side in enumerate(sides) if not symbols(side))
 
 
 @lru_cache(maxsize=4096)

@@ -5,18 +5,36 @@ from __future__ import annotations
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols
 from itembank.algebra.matching import changes_between
-from itembank.algebra.polynomials import quotient, times
+from itembank.algebra.polynomials import quotient, times, total_degree
 from itembank.algebra.rationals import rational, unreduced
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, Polynomial, number
 from itembank.algebra.written import Node
 from itembank.topics.arithmetic import nameable
 from itembank.topics.expressions.pieces import pieces
-from itembank.topics.expressions.problems import COLLECT, EXPAND, FRACTIONS, PUT, Task
+from itembank.topics.expressions.problems import (
+    CANCEL,
+    COLLECT,
+    EXPAND,
+    FRACTIONS,
+    MULTIPLY,
+    PUT,
+    Task,
+)
 from itembank.topics.expressions.putting import value_of
-from itembank.topics.expressions.stages import BRACKETS, LAST, NUMERATORS
+from itembank.topics.expressions.stages import (
+    BRACKETS,
+    DENOMINATOR,
+    FACTORISED,
+    LAST,
+    NUMERATOR,
+    NUMERATORS,
+)
 from itembank.topics.expressions.trees import letters_node, lone, number_node, product, terms
 from itembank.topics.judging import Slip
+
+SHOWN = (NUMERATOR, DENOMINATOR, FACTORISED)
+"""The factors that nothing shows where a line is cancelled, and wrong, at once (3.6)."""
 
 
 def find_slip(task: Task, source: Node, form: Node) -> Slip | None:
@@ -32,6 +50,7 @@ def find_slip(task: Task, source: Node, form: Node) -> Slip | None:
 
 def _in_coefficients(kind: str, source: Node, form: Node) -> Slip | None:
     (right, bottom), (got, under) = rational(source), unreduced(form)
+    source_bottom = unreduced(source)[1]
     if kind in FRACTIONS:
         factor = quotient(under, bottom)
         if factor is None:
@@ -47,7 +66,8 @@ def _in_coefficients(kind: str, source: Node, form: Node) -> Slip | None:
     if not name:
         return None
     words = f"{_term(wrong, monomial)} should be {_term(meant, monomial)}: {name}"
-    return Slip("slip", words, (_stage(kind, source),), 0)
+    cancelled = kind in (CANCEL, MULTIPLY) and total_degree(under) < total_degree(source_bottom)
+    return Slip("slip", words, SHOWN if cancelled else (_stage(kind, source),), 0)
 
 
 def _one_different(
