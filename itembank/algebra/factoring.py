@@ -14,6 +14,7 @@ from functools import lru_cache
 from math import gcd, isqrt, lcm
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.one_quotient import in_all_letters, in_one_letter
 from itembank.algebra.polynomials import (
     Terms,
     coefficients_in,
@@ -56,8 +57,9 @@ def factored(polynomial: Polynomial) -> Factors:
     """Every factor of a polynomial that is not zero.
 
     Complete where some letter stands in no higher power than 2 in each part that is left after the
-    common factors, and for one letter where rational roots lead down to that. (A quadratic factors
-    over the rationals where its discriminant is a square: standard algebra, from memory.)
+    common factors, and for one letter, or one quotient of letters (``p^4 - q^4``), where rational
+    roots lead down to that. (A quadratic factors over the rationals where its discriminant is a
+    square: standard algebra, from memory.)
 
     Raises:
         NoValue: for zero, and for what is beyond the bounds.
@@ -238,8 +240,10 @@ def _higher_split(
 ) -> tuple[Polynomial, Polynomial] | None:
     """A linear factor of a polynomial of degree 3 or more in one letter, by its rational roots."""
     degree = total_degree(rest)
-    if len(letters) > 1 or degree > HIGHEST_DEGREE:
-        raise NoValue(f"the factors of a polynomial of degree {degree} are not looked for")
+    if len(letters) > 1 and degree <= HIGHEST_DEGREE:
+        return _split_in_one(rest, degree)
+    if degree > HIGHEST_DEGREE:
+        raise NoValue(_not_looked_for(degree))
     (letter,) = letters
     sizes = [constant(part) or Fraction(0) for part in coefficients_in(rest, letter)]
     for above in _divisors(int(sizes[0])):
@@ -256,15 +260,34 @@ def _higher_split(
     return _in_squares(rest, letter)
 
 
+def _split_in_one(rest: Polynomial, degree: int) -> tuple[Polynomial, Polynomial] | None:
+    """Two factors of a polynomial in several letters that is one in a quotient of them."""
+    found = in_one_letter(rest)
+    if found is None:
+        raise NoValue(_not_looked_for(degree))
+    single, quotient_of_letters = found
+    parts = list(_irreducible(single)) if len(single) > 1 else []
+    if len(parts) < 2:
+        return None
+    one, other = parts[0], parts[1]
+    for part in parts[2:]:
+        other = times(other, part)
+    return in_all_letters(one, quotient_of_letters), in_all_letters(other, quotient_of_letters)
+
+
+def _not_looked_for(degree: int) -> str:
+    return f"the factors of a polynomial of degree {degree} are not looked for"
+
+
 def _in_squares(rest: Polynomial, letter: str) -> tuple[Polynomial, Polynomial] | None:
     """A polynomial in x^2 is factored as one in a letter of its own, ``x^4 - 16`` for one."""
     sizes = coefficients_in(rest, letter)
     if any(sizes[1::2]) or len(sizes) > 5:
-        raise NoValue(f"the factors of a polynomial of degree {len(sizes) - 1} are not looked for")
+        raise NoValue(_not_looked_for(len(sizes) - 1))
     halved = _with_powers(rest, lambda exponent: exponent // 2)
     split = _quadratic_split(halved, letter)
     if split is None:
-        raise NoValue("the factors of a polynomial of degree 4 are not looked for")
+        raise NoValue(_not_looked_for(4))
     one, other = (_with_powers(part, lambda exponent: exponent * 2) for part in split)
     return one, other
 

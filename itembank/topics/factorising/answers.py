@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.polynomials import in_order
+from itembank.algebra.polynomials import in_order, plus, scaled
 from itembank.algebra.showing import typed
 from itembank.algebra.values import Polynomial
-from itembank.topics.factorising.plans import Plan
+from itembank.topics.factorising.plans import Plan, TwoSquares
 from itembank.topics.factorising.shapes import Form, Shape, Term, plain, turned, written
 
 Brackets = tuple[tuple[Shape, int], ...]
@@ -29,6 +29,8 @@ def answers_of(plan: Plan, form: Form) -> Answers:
     Where the problem begins with a term that does not lead (``9 - x^2``), the brackets begin with
     theirs, and the minus stands in one of them: ``(3 - x)(3 + x)``.
     """
+    if plan.squares is not None:
+        return _of_squares(plan, plan.squares)
     found = [(plain_led(value), exponent) for value, exponent in plan.factors.brackets]
     brackets = tuple(sorted(found, key=_in_writing_order))
     leading = Term(plan.factors.content, plan.factors.letters, brackets)
@@ -39,6 +41,28 @@ def answers_of(plan: Plan, form: Form) -> Answers:
     texts = dict.fromkeys(typed(written((term,))) for term in (preferred, *others))
     texts.update(dict.fromkeys(_repeated(preferred)))
     return Answers((preferred,), next(iter(texts)), tuple(texts))
+
+
+def _of_squares(plan: Plan, squares: TwoSquares) -> Answers:
+    """Each bracket begins with the terms of the square from which the other is taken."""
+    brackets = tuple((_laid_out(squares, sign), 1) for sign in (-1, 1))
+    preferred = Term(plan.number, plan.letters, brackets)
+    leading = tuple((plain_led(value), exponent) for value, exponent in plan.factors.brackets)
+    plainest = Term(plan.factors.content, plan.factors.letters, leading)
+    all_ = (preferred, *_reordered(preferred), plainest)
+    texts = dict.fromkeys(typed(written((term,))) for term in all_)
+    return Answers((preferred,), next(iter(texts)), tuple(texts))
+
+
+def _laid_out(squares: TwoSquares, sign: int) -> Shape:
+    """``first + sign second``, its constant last where both have one."""
+    value = dict(plus(squares.first, scaled(squares.second, Fraction(sign))))
+    both = (*in_order(squares.first), *in_order(squares.second))
+    order = list(dict.fromkeys(monomial for monomial, _ in both))
+    if squares.overlap and () in order:
+        order.remove(())
+        order.append(())
+    return tuple(Term(value[monomial], monomial) for monomial in order if monomial in value)
 
 
 def plain_led(value: Polynomial) -> Shape:

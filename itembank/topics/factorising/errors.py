@@ -14,7 +14,6 @@ from typing import NamedTuple
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import (
     common_monomial,
-    difference_of_squares,
     middle_pair,
     without_monomial,
 )
@@ -23,7 +22,12 @@ from itembank.algebra.values import NoValue, Polynomial
 from itembank.topics.catalogue import CommonError
 from itembank.topics.factorising import catalogue as known
 from itembank.topics.factorising.common_errors import kept_whole, pulled, wrong_common
-from itembank.topics.factorising.plans import quadratic_of
+from itembank.topics.factorising.plans import (
+    factorises_twice,
+    first_brackets,
+    quadratic_of,
+    two_squares,
+)
 from itembank.topics.factorising.quadratics import wrong_quadratics
 from itembank.topics.factorising.shapes import (
     Form,
@@ -34,8 +38,15 @@ from itembank.topics.factorising.shapes import (
     value_of,
     worth,
 )
-from itembank.topics.factorising.squares import wrong_squares
-from itembank.topics.factorising.stages import COMMON, FULL, GROUPED, reached_in, same_bracket
+from itembank.topics.factorising.squares import wrong_bracket_squares, wrong_squares
+from itembank.topics.factorising.stages import (
+    COMMON,
+    FULL,
+    GROUPED,
+    PRODUCT,
+    reached_in,
+    same_bracket,
+)
 from itembank.topics.judging import Wrong
 
 ONE = Fraction(1)
@@ -78,7 +89,7 @@ def slips_from(form: Form) -> Iterator[Slipped]:
 def wrong_of(slipped: Slipped) -> Wrong:
     """What the marker is told of an error; one in the last stage may leap over those before it."""
     error, shape, stage, cost = slipped
-    leaps = stage == FULL
+    leaps = stage in (PRODUCT, FULL)
     return Wrong(error.name, error.words, (stage,), (), made(shape), cost=cost, leaps=leaps)
 
 
@@ -127,6 +138,8 @@ def _wrong_sums(shape: Shape) -> Iterator[Slipped]:
             yield Slipped(error, product, stage, cost)
     if flat and len(shape) == 4:
         yield from _grouped_wrong(shape, GROUPED if len(value) == 4 else FULL)
+    for error, product, stage, cost in wrong_bracket_squares(shape):
+        yield Slipped(error, product, stage, cost)
     for grouped, cost in _groupings(shape, value):
         for slipped in _outside_wrong(grouped, GROUPED if len(value) == 4 else FULL):
             yield slipped._replace(cost=slipped.cost + cost)
@@ -208,7 +221,8 @@ def _outside_wrong(grouped: Shape, stage: str) -> Iterator[Slipped]:
         yield Slipped(known.BRACKET_TWICE, (both,), stage)
         turned_round = away._replace(number=-away.number)
         wrong = Term(ONE, (), (((out, turned_round), 1), (inner, 1)))
-        yield Slipped(known.FACTOR_SIGN, (wrong,), FULL)
+        first = PRODUCT if factorises_twice(value_of(grouped)) else FULL
+        yield Slipped(known.FACTOR_SIGN, (wrong,), first)
     joined = Term(out.number * away.number, joined_monomial(out.letters, away.letters))
     yield Slipped(known.OUTSIDE_MULTIPLIED, (joined._replace(brackets=((inner, 1),)),), stage)
     for kept, gone in ((out, away), (away, out)):
@@ -228,10 +242,7 @@ def _dropped(form: Form, inner: Shape) -> Iterator[Slipped]:
         return
     if number in (1, -1) and not letters and len(form.shape) > 1:
         return
-    whole = quadratic_of(rest)
-    factorable = difference_of_squares(rest) is not None or (
-        whole is not None and middle_pair(whole.a, whole.b, whole.c) is not None
-    )
+    factorable = first_brackets(rest) is not None or two_squares(rest) is not None
     if factorable and len(inner) == len(value):
         taken_out = COMMON in reached_in(form.shape)
         yield Slipped(known.COMMON_DROPPED, plain(rest), FULL if taken_out else COMMON)

@@ -39,4 +39,8 @@ FAMILIES = (
     Family("four terms in pairs", 10, 3, patterns.pairs),
     Family("four terms in pairs, a minus before the second", 10, 3, patterns.pairs_minus),
     Family("a cubic of four terms", 11, 4, patterns.cubic),
+    Family("difference of two squares twice", 11, 3, patterns.fourth_powers),
+    Family("a quadratic in the square of a letter", 11, 4, patterns.quadratic_in_squares),
+    Family("three terms a square, then a difference of two squares", 11, 4,
+           patterns.square_and_square),
 )  # fmt: skip

@@ -28,6 +28,8 @@ from itembank.topics.factorising.stages import (
     GROUPED,
     ORDER,
     PAIR,
+    PRODUCT,
+    SQUARE,
     objection,
     reached_in,
     stage_names,
@@ -40,6 +42,8 @@ STEPS = {
     COMMON: ("take out a common factor", "take out a common factor"),
     PAIR: ("find two numbers", "find the two numbers and split the middle term"),
     GROUPED: ("group in pairs", "group in pairs and take out the common factor of each"),
+    SQUARE: ("make a square", "write three terms as the square of a bracket"),
+    PRODUCT: ("write a product", "write the expression as a product of brackets"),
     BRACKET: ("take out the common bracket", "take out the common bracket"),
     FULL: ("factorise fully", "factorise fully"),
 }

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.polynomials import joined_monomial, square_root
+from itembank.algebra.polynomials import joined_monomial
 from itembank.algebra.showing import typed
 from itembank.algebra.values import Monomial, Polynomial
 from itembank.topics.factorising.answers import Answers, plain_led
@@ -36,15 +36,16 @@ class Line(NamedTuple):
     last: str = "factorise fully"
 
 
-def _line(
+def line_of(
     shape: Shape, words: str, stage: str, required: bool = True, last: str = "factorise fully"
 ) -> Line:
+    """A line that writes a shape."""
     return Line(typed(written(shape)), words, stage, required, last)
 
 
 def expanded(value: Polynomial) -> Line:
     """The problem multiplied out and collected."""
-    return _line(plain_led(value), "multiply out the brackets and collect like terms", "")
+    return line_of(plain_led(value), "multiply out the brackets and collect like terms", "")
 
 
 def taken_out(shape: Shape, plan: Plan) -> tuple[Line, ...]:
@@ -55,7 +56,7 @@ def taken_out(shape: Shape, plan: Plan) -> tuple[Line, ...]:
     product = term._replace(brackets=((_rest(shape, plan), 1),))
     bare = abs(plan.number) == 1 and not plan.letters
     words = "take out the minus" if bare else f"take out the common factor {_shown(term)}"
-    return (_line((product,), words, "" if bare else COMMON, not bare),)
+    return (line_of((product,), words, "" if bare else COMMON, not bare),)
 
 
 def _shown(term: Term) -> str:
@@ -65,12 +66,13 @@ def _shown(term: Term) -> str:
 def _rest(shape: Shape, plan: Plan) -> Shape:
     """What is left in the bracket, its terms in the order of the sum."""
     rest = tuple(
-        Term(term.number / plan.number, _less(term.letters, plan.letters)) for term in shape
+        Term(term.number / plan.number, less(term.letters, plan.letters)) for term in shape
     )
     return rest if rest[0].number > 0 else plain_led(plan.rest)
 
 
-def _less(letters: Monomial, powers: Monomial) -> Monomial:
+def less(letters: Monomial, powers: Monomial) -> Monomial:
+    """The letters without those taken out."""
     less = dict(powers)
     left = ((name, exponent - less.get(name, 0)) for name, exponent in letters)
     return tuple((name, exponent) for name, exponent in left if exponent)
@@ -83,7 +85,7 @@ def shown_common(shape: Shape, plan: Plan, found: Answers) -> tuple[Line, ...]:
     factor = _shown(Term(abs(plan.number), plan.letters))
     parts = []
     for one in shape:
-        left = Term(abs(one.number / plan.number), _less(one.letters, plan.letters))
+        left = Term(abs(one.number / plan.number), less(one.letters, plan.letters))
         parts.append(("-" if one.number < 0 else "+", f"{factor} × {_shown(left)}"))
     text = "".join(f" {sign} {part}" for sign, part in parts).removeprefix(" + ")
     text = text.replace(" - ", "-", 1) if text.startswith(" - ") else text
@@ -107,10 +109,10 @@ def by_one_factor_at_a_time(
     else:
         firsts = [("one factor at a time", ONE, letters[:1] if len(letters) > 1 else _one(letters))]
     for name, number, powers in firsts:
-        inner = tuple(Term(t.number / number, _less(t.letters, powers)) for t in shape)
+        inner = tuple(Term(t.number / number, less(t.letters, powers)) for t in shape)
         words = f"take out the common factor {_shown(Term(number, powers))}"
         last = "take out what is still common"
-        yield name, (_line((Term(number, powers, ((inner, 1),)),), words, COMMON, True, last),)
+        yield name, (line_of((Term(number, powers, ((inner, 1),)),), words, COMMON, True, last),)
 
 
 def _smallest_prime(size: Fraction) -> Fraction:
@@ -120,49 +122,6 @@ def _smallest_prime(size: Fraction) -> Fraction:
 
 def _one(letters: Monomial) -> Monomial:
     return ((letters[0][0], 1),)
-
-
-def shown_square(plan: Plan, roots: tuple[Polynomial, Polynomial]) -> tuple[Line, ...]:
-    """The rest written as two squares: ``(3x)^2 - 2^2``."""
-    last = "difference of two squares: (a - b)(a + b)"
-    if plan.number != 1 or plan.letters:
-        return (Line("", "", "", False, last),)
-    return (Line(_squares(roots), "write each term as a square", "", False, last),)
-
-
-def _squares(roots: tuple[Polynomial, Polynomial]) -> str:
-    one, other = (_squared(root) for root in roots)
-    return f"{one} - {other}"
-
-
-def _squared(root: Polynomial) -> str:
-    text = typed(written(plain_led(root)))
-    return f"{text}^2" if len(text) == 1 or text.isdigit() else f"({text})^2"
-
-
-def by_squares(roots: tuple[Polynomial, Polynomial]) -> tuple[Line, ...]:
-    """The difference of two squares with its common factor still inside."""
-    a, b = (plain_led(root)[0] for root in roots)
-    away = b._replace(number=-b.number)
-    product = Term(ONE, (), (((a, away), 1), ((a, b), 1)))
-    words = "difference of two squares: (a - b)(a + b)"
-    return (_line((product,), words, COMMON, True, "take out the common factor of each bracket"),)
-
-
-def of_bracket_squares(shape: Shape) -> tuple[Line, ...]:
-    """``(x + 1)^2 - 9`` as ``(x + 1 - 3)(x + 1 + 3)``; nothing for other lines."""
-    if len(shape) != 2 or shape[1].number >= 0 or shape[1].brackets or shape[1].letters:
-        return ()
-    root = square_root((((), -shape[1].number),))
-    if root is None or shape[0].number != 1 or shape[0].letters or shape[0].multiplicity != 2:
-        return ()
-    ((inner, _), *others) = shape[0].brackets
-    if others:
-        return ()
-    size = root[0][1]
-    product = Term(ONE, (), (((*inner, Term(-size, ())), 1), ((*inner, Term(size, ())), 1)))
-    words = "difference of two squares: (a - b)(a + b)"
-    return (_line((product,), words, PAIR, True, "collect the terms in each bracket"),)
 
 
 def by_pair(p: int, q: int) -> tuple[Line, ...]:
@@ -188,13 +147,13 @@ def by_split(
         Term(Fraction(whole.c), joined_monomial(whole.v, whole.v)),
     )
     words = f"split the middle term: {p} and {q} have product {p * q} and sum {p + q}"
-    lines = [_line(_around(plan, four), words, PAIR)]
+    lines = [line_of(around(plan, four), words, PAIR)]
     pulled = grouped_in(four, ORDERS[0])
     assert pulled is not None
-    lines.append(_line(_around(plan, pulled), "take out the common factor of each pair", FULL))
+    lines.append(line_of(around(plan, pulled), "take out the common factor of each pair", FULL))
     if common_last:
         product = common_bracket(pulled)
-        lines.append(_line((product,), "take out the common bracket", COMMON))
+        lines.append(line_of((product,), "take out the common bracket", COMMON))
     return (*lines[:-1], lines[-1]._replace(last=_last(common_last)))
 
 
@@ -202,9 +161,18 @@ def _last(common_last: bool) -> str:
     return "take out the common factor" if common_last else "take out the common bracket"
 
 
-def _around(plan: Plan, inner: Shape) -> Shape:
+def around(plan: Plan, inner: Shape) -> Shape:
+    """What is left, with the common factor before it."""
     if plan.number == 1 and not plan.letters:
         return inner
+    if len(inner) == 1:
+        (only,) = inner
+        return (
+            only._replace(
+                number=plan.number * only.number,
+                letters=joined_monomial(plan.letters, only.letters),
+            ),
+        )
     return (Term(plan.number, plan.letters, ((inner, 1),)),)
 
 
@@ -215,8 +183,8 @@ def by_grouping(shape: Shape, found: Answers, plan: Plan | None = None) -> list[
         pulled = grouped_in(shape, order)
         if pulled is None or len(value_of(pulled[0].brackets[0][0])) < 2:
             continue
-        whole = pulled if plan is None else _around(plan, pulled)
-        line = _line(whole, "take out the common factor of each pair", GROUPED)
+        whole = pulled if plan is None else around(plan, pulled)
+        line = line_of(whole, "take out the common factor of each pair", GROUPED)
         out.append((line, *_then_bracket(pulled, found, plan)))
     return out
 
@@ -236,16 +204,11 @@ def from_grouped(shape: Shape, found: Answers) -> tuple[Line, ...]:
 def _then_bracket(pulled: Shape, found: Answers, plan: Plan | None) -> tuple[Line, ...]:
     """The common bracket taken out, where that is not the answer yet."""
     product = common_bracket(pulled)
-    whole = (product,) if plan is None else _around(plan, (product,))
-    if plan is not None and len(whole) == 1 and whole[0].multiplicity == 1 and whole[0].brackets:
-        whole = (product._replace(
-            number=plan.number * product.number,
-            letters=joined_monomial(plan.letters, product.letters),
-        ),)  # fmt: skip
+    whole = (product,) if plan is None else around(plan, (product,))
     last = "take out the common bracket"
     if objection(whole, True) == "":
         return (Line("", "", FULL, False, last),)
-    return (_line(whole, last, BRACKET, True, "factorise what is left"),)
+    return (line_of(whole, last, BRACKET, True, "factorise what is left"),)
 
 
 def grouped_in(shape: Shape, order: tuple[int, int, int, int]) -> tuple[Term, Term] | None:

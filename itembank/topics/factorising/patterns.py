@@ -262,3 +262,31 @@ def cubic(r: Random) -> str:
     a, d = r.randint(2, 4), r.randint(1, 7)
     c = r.choice((-1, 1)) * _coprime_to(r, a, 1, 7)
     return _sum((a, f"{x}^3"), (c, f"{x}^2"), (a * d, x), (c * d, ""))
+
+
+def fourth_powers(r: Random) -> str:
+    """``x^4 - 81``, ``16x^4 - 1``, ``3x^4 - 48``."""
+    x, a = _letter(r), r.choice((1, 1, 1, 2, 3))
+    c, k = _coprime_to(r, a, 1, 4), r.choice((1, 1, 1, 2, 3, 5))
+    return _sum((k * a**4, f"{x}^4"), (-k * c**4, ""))
+
+
+def quadratic_in_squares(r: Random) -> str:
+    """``x^4 - 13x^2 + 36``, ``x^4 + 3x^2 - 4``."""
+    one, other = r.sample(range(1, 7), 2)
+    sign = r.choice((-1, -1, 1))
+    a, b, c = _product(1, -one * one, 1, sign * other * other)
+    x = _letter(r)
+    return _sum((a, f"{x}^4"), (b, f"{x}^2"), (c, ""))
+
+
+def square_and_square(r: Random) -> str:
+    """``x^2 + 6x + 9 - y^2``, ``a^2 - 2ab + b^2 - 25``, ``x^2 - y^2 - 6y - 9``."""
+    (x, y), c, kind = _two(r), signed(r, 7), r.randrange(3)
+    if kind == 0:
+        size = r.randint(1, 4)
+        return _sum((1, f"{x}^2"), (2 * c, x), (c * c, ""), (-size * size, f"{y}^2"))
+    if kind == 1:
+        sign = r.choice((-1, 1))
+        return _sum((1, f"{x}^2"), (2 * sign, f"{x}{y}"), (1, f"{y}^2"), (-c * c, ""))
+    return _sum((1, f"{x}^2"), (-1, f"{y}^2"), (-2 * c, y), (-c * c, ""))

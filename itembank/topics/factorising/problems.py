@@ -9,6 +9,7 @@ from itembank.algebra.polynomials import total_degree
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Node, Relation
+from itembank.topics.factorising.bracketed import shown_in
 from itembank.topics.factorising.plans import Plan, plan_of
 from itembank.topics.factorising.shapes import Form, form_of
 from itembank.topics.factorising.stages import objection
@@ -52,7 +53,7 @@ def planned(relation: Relation) -> tuple[Form, Plan]:
         raise OtherKind(
             "this expression is factorised already: to multiply it out is the topic expressions"
         )
-    return form, plan_of(form.value)
+    return form, plan_of(form.value, shown_in(form.shape))
 
 
 def _other_kind(relation: Relation) -> str:

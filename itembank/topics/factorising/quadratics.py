@@ -14,9 +14,9 @@ from itembank.algebra.factoring import (
 from itembank.algebra.values import Monomial, Polynomial
 from itembank.topics.catalogue import CommonError
 from itembank.topics.factorising import catalogue as known
-from itembank.topics.factorising.plans import Quadratic, quadratic_of
+from itembank.topics.factorising.plans import Quadratic, factorises_twice, quadratic_of
 from itembank.topics.factorising.shapes import Shape, Term
-from itembank.topics.factorising.stages import FULL, PAIR
+from itembank.topics.factorising.stages import FULL, PAIR, PRODUCT
 
 Found = tuple[CommonError, Shape, str, int]
 Linear = tuple[int, int]
@@ -29,19 +29,21 @@ BY_CHANCE = 3  # a pair that is no exchange of the right numbers or signs
 def wrong_quadratics(value: Polynomial) -> Iterator[Found]:
     """Every wrong product of two brackets that a quadratic is taken for."""
     number, letters = common_monomial(value)
-    whole = quadratic_of(without_monomial(value, number, letters))
+    rest = without_monomial(value, number, letters)
+    whole = quadratic_of(rest)
     if whole is None or abs(whole.a) > LARGEST or abs(whole.c) > LARGEST:
         return
     around = Term(number, letters)
+    stage = PRODUCT if factorises_twice(rest) else FULL
     right = quadratic_factors(whole.a, whole.b, whole.c)
     for one, other in _pairs(whole):
         error = _named(whole, right, one, other)
         if error is not None:
             cost = BY_CHANCE if error is known.WRONG_PAIR else 0
-            yield _found(error, around, whole, one, other, cost=cost)
+            yield _found(error, around, whole, one, other, stage=stage, cost=cost)
     yield _found(known.TERMS_DO_NOT_MATCH, around, whole, *_as_written(whole), stage=PAIR)
-    yield from _turned(around, whole, right)
-    yield from _wrong_product(around, whole)
+    yield from _turned(around, whole, right, stage)
+    yield from _wrong_product(around, whole, stage)
     pair = middle_pair(whole.a, whole.b, whole.c)
     if pair is not None and whole.a != 1:
         for sign in (1, -1):
@@ -99,16 +101,18 @@ def _named(
     return known.WRONG_PAIR
 
 
-def _turned(around: Term, whole: Quadratic, right: tuple[Linear, Linear] | None) -> Iterator[Found]:
+def _turned(
+    around: Term, whole: Quadratic, right: tuple[Linear, Linear] | None, stage: str
+) -> Iterator[Found]:
     """The right numbers with one sign turned: the last term's sign is wrong, too."""
     if right is None:
         return
     (p, q), (r, s) = right
     for one, other in (((p, -q), (r, s)), ((p, q), (r, -s))):
-        yield _found(known.FACTOR_SIGN, around, whole, one, other)
+        yield _found(known.FACTOR_SIGN, around, whole, one, other, stage=stage)
 
 
-def _wrong_product(around: Term, whole: Quadratic) -> Iterator[Found]:
+def _wrong_product(around: Term, whole: Quadratic, stage: str) -> Iterator[Found]:
     """Numbers near the right ones that add to the middle term, for a leading coefficient of 1."""
     if whole.a != 1:
         return
@@ -116,4 +120,4 @@ def _wrong_product(around: Term, whole: Quadratic) -> Iterator[Found]:
     for q in range(middle - NEAR_SUMS, middle + 1):
         s = whole.b - q
         if q and s and q * s != whole.c:
-            yield _found(known.WRONG_PRODUCT, around, whole, (1, q), (1, s))
+            yield _found(known.WRONG_PRODUCT, around, whole, (1, q), (1, s), stage=stage)

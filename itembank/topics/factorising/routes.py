@@ -17,15 +17,14 @@ from itembank.topics.factorising.methods import (
     by_one_factor_at_a_time,
     by_pair,
     by_split,
-    by_squares,
     expanded,
     from_grouped,
-    of_bracket_squares,
     shown_common,
-    shown_square,
     taken_out,
 )
 from itembank.topics.factorising.plans import (
+    BRACKET_TAKEN,
+    BRACKETS_SQUARED,
     COMMON,
     GROUPING,
     QUADRATIC,
@@ -36,6 +35,14 @@ from itembank.topics.factorising.plans import (
 )
 from itembank.topics.factorising.problems import read_problem
 from itembank.topics.factorising.shapes import Form, Shape, plain
+from itembank.topics.factorising.square_methods import (
+    by_square_of_bracket,
+    by_squares,
+    first_product,
+    of_bracket_powers,
+    of_bracket_squares,
+    shown_square,
+)
 from itembank.topics.factorising.stages import FULL, present_stages
 from itembank.topics.kinds import CheckFailed, Route, RouteLine, Solution
 
@@ -130,10 +137,14 @@ def _from_brackets(form: Form, plan: Plan, found: Answers) -> Iterator[Way]:
     grouped = from_grouped(form.shape, found)
     if grouped:
         yield Way("take out the common bracket", grouped)
-    squares = of_bracket_squares(form.shape)
+    squares = of_bracket_squares(form.shape, plan)
     if squares:
         yield Way("difference of two squares", squares)
-    yield from _afresh(form, plan, found)
+    powers = of_bracket_powers(form.shape, plan)
+    if powers:
+        yield Way("take out the common bracket", powers)
+    if plan.method not in (BRACKETS_SQUARED, BRACKET_TAKEN) or not (squares or powers):
+        yield from _afresh(form, plan, found)
 
 
 def _afresh(form: Form, plan: Plan, found: Answers) -> Iterator[Way]:
@@ -164,6 +175,9 @@ def _from_sum(shape: Shape, plan: Plan, found: Answers) -> Iterator[Way]:
         yield from _squares_ways(shape, plan, found, lead, first)
     elif plan.method == QUADRATIC:
         yield from _quadratic_ways(shape, plan, found, lead, first)
+    elif plan.squares is not None:
+        lines = by_square_of_bracket(shape, plan, plan.squares)
+        yield Way(f"{first}write three terms as a square", (*lead, *lines))
     elif plan.method == GROUPING:
         for place, lines in enumerate(by_grouping(plain_rest(shape, plan), found, plan)):
             yield Way(f"{first}group in pairs{', another way' * place}", (*lead, *lines))
@@ -192,7 +206,7 @@ def _squares_ways(
     if direct is not None and plan.number == -1 and not plan.letters:
         yield Way("difference of two squares", by_squares(direct))
     yield Way(f"{first}difference of two squares", (*lead, *shown_square(plan, roots)))
-    if direct is not None:
+    if direct is not None and not plan.deep:
         yield Way("difference of two squares first", by_squares(direct))
 
 
@@ -204,14 +218,18 @@ def _quadratic_ways(
     pair = middle_pair(whole.a, whole.b, whole.c)
     assert pair is not None
     p, q = pair
+    two = first_product(plan, "write the two brackets")
     if whole.a == 1:
-        yield Way(f"{first}find two numbers", (*lead, *by_pair(p, q)))
-    yield Way(f"{first}split the middle term", (*lead, *by_split(plan, whole, p, q)))
+        yield Way(f"{first}find two numbers", (*lead, *by_pair(p, q), *two))
+    bracket = first_product(plan, "take out the common bracket")
+    yield Way(f"{first}split the middle term", (*lead, *by_split(plan, whole, p, q), *bracket))
     if p != q:
         name = f"{first}split the middle term, the other order"
-        yield Way(name, (*lead, *by_split(plan, whole, q, p)))
+        yield Way(name, (*lead, *by_split(plan, whole, q, p), *bracket))
     if whole.a != 1:
-        yield Way(f"{first}try pairs of brackets", (*lead, *by_pair(p, q)))
+        yield Way(f"{first}try pairs of brackets", (*lead, *by_pair(p, q), *two))
+    if plan.deep:
+        return
     if lead and plan.number.denominator == 1 and abs(plan.number) != 1 and not plan.letters:
         direct = quadratic_of(plan.value)
         both = middle_pair(direct.a, direct.b, direct.c) if direct else None

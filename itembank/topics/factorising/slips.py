@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.factoring import common_monomial
+from itembank.algebra.factoring import common_monomial, without_monomial
 from itembank.algebra.polynomials import divided_monomial
 from itembank.topics.arithmetic import nameable
 from itembank.topics.factorising.catalogue import NOT_COMMON, TERMS_DO_NOT_MATCH, WRONG_PAIR
+from itembank.topics.factorising.plans import factorises_twice
 from itembank.topics.factorising.shapes import Form
-from itembank.topics.factorising.stages import BRACKET, COMMON, FULL, GROUPED, PAIR
+from itembank.topics.factorising.stages import BRACKET, COMMON, FULL, GROUPED, PAIR, PRODUCT, SQUARE
 from itembank.topics.judging import Slip, Wrong
 
 ENOUGH = 2  # terms of a quadratic that two brackets give right, for the method (section 2)
@@ -68,8 +69,16 @@ def unmatched(source: Form, form: Form) -> Wrong | None:
     matching = sum(got.get(monomial) == size for monomial, size in right.items())
     if len(right) == 3 and matching >= ENOUGH:
         words = f"the brackets give {matching} of the 3 terms"
-        return Wrong(WRONG_PAIR.name, words, (FULL,), (), form)
+        stage = PRODUCT if _twice(source) else FULL
+        return Wrong(WRONG_PAIR.name, words, (stage,), (), form)
     outside = Fraction(form.shape[0].number), form.shape[0].letters
     taken_out = () if source.value and outside == common_monomial(source.value) else (COMMON,)
     error = TERMS_DO_NOT_MATCH
-    return Wrong(error.name, error.words, (PAIR,), (*taken_out, GROUPED, BRACKET), form)
+    removed = (*taken_out, GROUPED, BRACKET, SQUARE, PRODUCT)
+    return Wrong(error.name, error.words, (PAIR,), removed, form)
+
+
+def _twice(source: Form) -> bool:
+    """Whether the line before factorises further after its first two brackets."""
+    number, letters = common_monomial(source.value)
+    return factorises_twice(without_monomial(source.value, number, letters))

@@ -13,8 +13,15 @@ from itertools import islice
 from itembank.algebra.factoring import factored
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue
+from itembank.topics.factorising.bracketed import common_bracket_out, squares_in
+from itembank.topics.factorising.plans import (
+    BRACKET_TAKEN,
+    GROUPING,
+    QUADRATIC,
+    Plan,
+    quadratic_of,
+)
 from itembank.topics.factorising.plans import COMMON as COMMON_ONLY
-from itembank.topics.factorising.plans import GROUPING, QUADRATIC, Plan, quadratic_of
 from itembank.topics.factorising.shapes import (
     Form,
     Shape,
@@ -31,17 +38,21 @@ COMMON = "common factor taken out"
 PAIR = "two numbers found"
 GROUPED = "grouped in pairs"
 BRACKET = "common bracket taken out"
+SQUARE = "square of a bracket made"
+PRODUCT = "product of brackets"
 FULL = "factorised fully"
 
 SPLIT_TERMS = 4
 
-ORDER = (COMMON, PAIR, GROUPED, BRACKET, FULL)
+ORDER = (COMMON, PAIR, GROUPED, BRACKET, SQUARE, PRODUCT, FULL)
 
 WORDS = {
     COMMON: "takes out a common factor, or factorises in part",
     PAIR: "splits the middle term, or writes two brackets that give two of the three terms",
     GROUPED: "groups in pairs that share a bracket",
     BRACKET: "takes out the common bracket",
+    SQUARE: "writes three of the terms as the square of a bracket",
+    PRODUCT: "writes a product of brackets",
     FULL: "factorised fully",
 }
 
@@ -73,6 +84,21 @@ RULES = (
         "the line is a product of brackets",
     ),
     StageRule(
+        SQUARE,
+        "M",
+        "three of four terms make the square of a bracket, from which the fourth is taken away, or "
+        "it from the fourth",
+        "a square of a bracket and another square stand with a minus between them, or the line is "
+        "a product of brackets",
+    ),
+    StageRule(
+        PRODUCT,
+        "M",
+        "a bracket still factorises, or its terms have still to be collected, when the expression "
+        "first is a product of brackets",
+        "the line is a product of brackets",
+    ),
+    StageRule(
         FULL,
         "A",
         "always",
@@ -94,8 +120,25 @@ def stage_names(plan: Plan, start: Form) -> tuple[str, ...]:
         names.append(GROUPED)
         if sum(exponent for _, exponent in plan.factors.brackets) > 2:
             names.append(BRACKET)
+    if plan.squares is not None and not any(term.brackets for term in start.shape):
+        names.append(SQUARE)
+    if plan.deep or _to_collect(plan, start):
+        names.append(PRODUCT)
     done = reached_in(start.shape)
     return (*(name for name in names if name not in done), FULL)
+
+
+def _to_collect(plan: Plan, start: Form) -> bool:
+    """Whether the terms of the first brackets have to be collected."""
+    if plan.squares is not None:
+        return plan.squares.overlap
+    product = common_bracket_out(start.shape) if plan.method == BRACKET_TAKEN else None
+    return product is not None and any(has_to_collect(inner) for inner, _ in product[0].brackets)
+
+
+def has_to_collect(inner: Shape) -> bool:
+    """Whether like terms stand apart in a bracket once those within it are removed."""
+    return len(list(spread(inner))) > len(value_of(inner))
 
 
 def present_stages(plan: Plan, start: Form) -> tuple[Stage, ...]:
@@ -114,7 +157,9 @@ def reached_in(shape: Shape) -> frozenset[str]:
     if len(shape) == 1 and _proper(shape[0]):
         out.add(COMMON)
     if product:
-        out.add(BRACKET)
+        out |= {BRACKET, SQUARE, PRODUCT}
+    if any(squares_in(part) for part in parts):
+        out.add(SQUARE)
     if product or any(is_split(part) or _two_brackets(part) for part in parts):
         out.add(PAIR)
     if product or any(_shares_bracket(part) for part in parts):
