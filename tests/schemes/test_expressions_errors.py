@@ -28,6 +28,30 @@ PUT_IN = {
     "a negative value among digits": ("4a - 3b, a = 5, b = -2", ["45 - 3-2", "40"], "M0 A0"),
 }  # fmt: skip
 
+BRACKETS = {
+    "the same part of every bracket": (
+        "5(x + 3) - 2(x - 4)", ["5x + 3 - 2x - 4", "3x - 1"], "M0 A0",
+    ),
+    "no middle term in two squares": (
+        "(x + 3)^2 - (x + 2)^2", ["x^2 + 9 - x^2 - 4", "5"], "M0 A0",
+    ),
+    "one letter kept of two": ("(x + 2y)(x - 3y)", ["x^2 - xy - 6y"], "M1 A0"),
+    "part of one bracket of two": (
+        "x(x + 4)(x - 2)", ["(x^2 + 4)(x - 2)", "x^3 - 2x^2 + 4x - 8"], "M0 M1 A0",
+    ),
+    "a number into part of one bracket": (
+        "2(x + 3)(x - 1)", ["(2x + 3)(x - 1)", "2x^2 + x - 3"], "M0 A0",
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), BRACKETS.values(), ids=BRACKETS)
+def test_an_error_in_brackets_costs_what_it_spoils(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    assert earned(problem, lines) == marks
+
+
 FRACTIONS = {
     "every term cancelled": ("(x^2 + 7x + 12)/(x + 3)", ["x + 7 + 4", "x + 11"], "M0 A0"),
     "a letter cancelled in one term": ("(x^2 + 5x)/(x + 5)", ["x + 1"], "M0 A0"),

@@ -77,7 +77,25 @@ def wrong_brackets(parts: Pieces) -> Iterator[Change]:
             cost = FAR if error is PRODUCT_MISSING else 0
             yield Change(error, touches, parts[:place] + wrong + parts[place + 1 :], cost)
         yield from _within(parts, place, part)
+    yield from _everywhere(parts)
     yield from _factor_joined(parts)
+
+
+def _everywhere(parts: Pieces) -> Iterator[Change]:
+    """The same error in every bracket: ``5(x + 3) + 2(x + 4)`` as ``5x + 3 + 2x + 4``."""
+    found = [list(_of_piece(part)) if part.groups else [] for part in parts]
+    held = [ways for ways in found if ways]
+    if len(held) < 2:
+        return
+    for error, touches in dict.fromkeys((error, touches) for error, touches, _ in held[0]):
+        ways = [[w for e, _, w in mine if e is error] for mine in found]
+        if error is PRODUCT_MISSING or not all(
+            w for w, mine in zip(ways, found, strict=True) if mine
+        ):
+            continue
+        for way in range(min(len(w) for w in ways if w)):
+            chosen = (w[way] if w else (part,) for w, part in zip(ways, parts, strict=True))
+            yield Change(error, touches, tuple(p for some in chosen for p in some), FAR)
 
 
 def _within(parts: Pieces, place: int, part: Piece) -> Iterator[Change]:
@@ -201,6 +219,9 @@ def _of_two(
         wrong = tuple(m or p for m, p in zip(met, right, strict=True))
         if wrong != right:
             yield error, ONE_PRODUCT if sum(map(bool, met)) == 1 else BRACKET, wrong
+        for place, one in enumerate(met):
+            if one is not None and sum(map(bool, met)) > 1:
+                yield error, ONE_PRODUCT, (*right[:place], one, *right[place + 1 :])
 
 
 def _of_square(first: Pieces, right: Pieces) -> Iterator[tuple[CommonError, str, Pieces]]:
@@ -244,6 +265,10 @@ def _of_front(
         yield FACTOR_TWICE, BRACKET, multiplied(scaled(first, front), scaled(second, front))
         yield FACTOR_FORGOTTEN, BRACKET, multiplied(first, second)
         yield FIRST_ONLY, BRACKET, (right[0], *collected(multiplied(first, second))[1:])
+        for one, other in ((first, second), (second, first)):
+            for error, wrong in _of_one(front, one):
+                if error is not FACTOR_DROPPED and len(wrong) > 1:
+                    yield error, BRACKET, (Piece(Fraction(1), (), (Group(wrong), Group(other))),)
 
 
 def _factor_joined(parts: Pieces) -> Iterator[Change]:
