@@ -52,4 +52,5 @@ FAMILIES = (
     Family("add fractions, letters below", 10, 3, fraction_patterns.letters_below),
     Family("add fractions, brackets below", 11, 4, fraction_patterns.brackets_below),
     Family("add fractions, a quadratic below", 11, 5, fraction_patterns.quadratic_below),
+    Family("expand a bracket of fractions", 9, 2, fraction_patterns.fractions_in_bracket),
 )

@@ -135,3 +135,11 @@ def quadratic_below(r: Random) -> str:
     x, n = letter(r), size(r, 1, 6)
     one = r.choice((-1, 1)) * n
     return f"{size(r, 1, 6)}/({x}^2 - {n * n}) {r.choice('+-')} {size(r, 1, 4)}/({x}{plus(one)})"
+
+
+def fractions_in_bracket(r: Random) -> str:
+    """``12(x/3 - 1/4)``, ``6(x/2 + x/3)``."""
+    x, (b, d) = letter(r), r.choice(((2, 3), (3, 4), (2, 5), (4, 5), (2, 4), (3, 5)))
+    k, sign = r.choice((b, d, b * d, 2 * b * d)), r.choice("+-")
+    last = x if r.random() < 0.5 else str(r.choice([n for n in range(1, 10) if n % d]))
+    return f"{k}({x}/{b} {sign} {last}/{d})"

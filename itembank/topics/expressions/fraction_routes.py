@@ -37,6 +37,7 @@ Lines = list[tuple[Node, str, bool]]
 FACTOR_FIRST = "factorise, then cancel"
 CANCEL_ONLY = "cancel common factors"
 EACH_TERM = "divide each term"
+EACH_PART = "raise the numerator and the denominator to the power"
 MULTIPLY_FIRST = "multiply first, then cancel"
 LEAST = "over the least common denominator"
 PRODUCT = "over the product of the denominators"
@@ -51,6 +52,9 @@ def cancelling(node: Node) -> Iterator[tuple[str, Lines]]:
     shown = _factored(top, bottom)
     needed = shown != (top, bottom)
     lines: Lines = [(summed([(sign, over(*shown))]), "factorise", True)] if needed else []
+    if isinstance(body, Power):
+        yield EACH_PART, [(answer, EACH_PART, True)]
+        return
     yield (FACTOR_FIRST if needed else CANCEL_ONLY), [*lines, (answer, CANCEL_ONLY, True)]
     if isinstance(top, Sum) and len(polynomial(bottom)) == 1:
         each = summed([(s * sign, over(part, bottom)) for s, part in terms(top)])

@@ -37,6 +37,8 @@ def top_and_bottom(body: Node) -> tuple[Node, Node]:
         case Product(parts):
             tops, bottoms = zip(*map(top_and_bottom, parts), strict=True)
             return _times(*tops), _times(*bottoms)
+        case Power(Quotient(above, below), exponent):
+            return Power(above, exponent), Power(below, exponent)
         case _:
             return body, ONE
 

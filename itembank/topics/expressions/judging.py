@@ -23,6 +23,7 @@ from itembank.topics.expressions.errors import JOINED, wrongs, wrongs_to
 from itembank.topics.expressions.finished import unfinished
 from itembank.topics.expressions.pieces import pieces
 from itembank.topics.expressions.problems import (
+    ADD,
     COLLECT,
     EXPAND,
     FRACTIONS,
@@ -177,7 +178,10 @@ class ExpressionJudge(HashedOnce, PlainJudge):
 
     def reached(self, source: Node, form: Node) -> frozenset[str]:
         """The stages that stand reached in a line."""
-        return reached_by(self.task.kind, self.task.node, form)
+        reached = reached_by(self.task.kind, self.task.node, form)
+        if self.task.within and not unfinished(form, ADD):
+            return reached | {BRACKETS, TWO_BRACKETS, ONE_KIND}
+        return reached
 
     def written(self, form: Node) -> frozenset[str]:
         """Products that stand written and are not worked out yet."""
@@ -196,7 +200,12 @@ class ExpressionJudge(HashedOnce, PlainJudge):
 
     def answer(self, relation: Relation) -> Answer | None:
         """An expression; one with something left to do is a part that others complete."""
-        return None if relation.signs else _stated(relation.sides[0], self.task.kind)
+        if relation.signs:
+            return None
+        stated = _stated(relation.sides[0], self.task.kind)
+        if stated is None or not stated.unfinished or not self.task.within:
+            return stated
+        return _stated(relation.sides[0], ADD)  # a single fraction in lowest terms
 
     def value_of(self, form: Node) -> Hashable | None:
         """The value that the letters give, or the worth of the expression."""

@@ -11,6 +11,7 @@ from functools import cached_property
 
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import kinds, symbols, walk
+from itembank.algebra.rationals import has_letter_below
 from itembank.algebra.reading import read_line
 from itembank.algebra.showing import typed
 from itembank.algebra.values import HIGHEST_EXPONENT, NoValue, number, polynomial
@@ -78,9 +79,17 @@ class Task(HashedOnce):
         """What is asked."""
         if self.values:
             return PUT
-        if has_fraction(self.node):
+        if has_fraction(self.node) and not self.within:
             return _fraction_kind(self.node)
         return EXPAND if has_bracket(pieces(self.node)) else COLLECT
+
+    @cached_property
+    def within(self) -> bool:
+        """Whether fractions over numbers stand within a product: ``6(x/2 + 1/3)``, ``(x^2/3)^2``.
+
+        It is multiplied out as other products are; a single fraction is an answer, too.
+        """
+        return _mixes(self.node) and not has_letter_below(self.node)
 
     @cached_property
     def text(self) -> str:
@@ -176,7 +185,10 @@ def _check_worth(task: Task) -> None:
             pieces(task.node)
             _check_powers(task.node)
         elif _mixes(task.node):
-            raise TopicError("a sum of fractions inside a product or a fraction is not taken")
+            raise TopicError(
+                "a sum of fractions inside a product or a fraction is taken where no letter stands "
+                "below a bar"
+            )
     except NoValue as fault:
         raise TopicError(f"the expression cannot be worked with: {fault}") from fault
 
@@ -188,9 +200,14 @@ def _check_powers(node: Node) -> None:
 
 
 def _mixes(node: Node) -> bool:
-    """A sum with a fraction that stands as a factor, above or below a bar."""
+    """A sum with a fraction that stands as a factor, above or below a bar.
+
+    The power of a single fraction is none where a letter stands below it: ``(2x/y)^3``.
+    """
     inner = [part for _, body in terms(node) for part in walk(body)]
+    below = has_letter_below(node)
     return any(
-        isinstance(part, Sum | Power) and any(isinstance(p, Quotient) for p in walk(part))
+        isinstance(part, Sum) or (isinstance(part, Power) and not below)
         for part in inner
+        if any(isinstance(p, Quotient) for p in walk(part))
     )

@@ -50,6 +50,12 @@ STAGES = {
     "x/2 + x/3": "M common denominator, A single fraction",
     "2/(x + 1) + 3/(x - 2)": ("M common denominator, M numerators multiplied, A single fraction"),
     "3/(x + 1) + (x - 2)/(x + 1)": "M numerators multiplied, A single fraction",
+    "3(x/2 + 1/4)": "B terms collected",
+    "(x/2 + x/3) × 6": "M brackets removed, A terms collected",
+    "(x/2 + 1/3)(x + 6)": "M brackets removed, A terms collected",
+    "(x/3 + x/6) ÷ 2": "M brackets removed, A terms collected",
+    "(x^2/3)^2": "B terms collected",
+    "(2x/y)^3": "B lowest terms",
 }
 
 
