@@ -13,6 +13,7 @@ from typing import Any
 
 from itembank.algebra.inside import symbols, walk
 from itembank.algebra.joining import apart, joined
+from itembank.algebra.rationals import has_letter_below
 from itembank.algebra.reading import ReadingFault, read_line
 from itembank.algebra.written import (
     Bracket,
@@ -28,7 +29,7 @@ from itembank.algebra.written import (
     Sum,
     Symbol,
 )
-from itembank.topics.confirming import in_sympy
+from itembank.topics.confirming import as_expression, in_sympy
 from itembank.topics.kinds import CheckFailed, Solution
 
 Quadratic = tuple[Any, Any, Any]
@@ -93,6 +94,8 @@ def _ring() -> tuple[Any, Any, Any, Any]:
 def _monic(relation: Relation, unknown: str, under: Any) -> Quadratic:
     """The product of a relation's branches with leading coefficient 1: one branch counts twice."""
     polynomials, letter, _, _ = _ring()
+    if any(map(has_letter_below, relation.sides)):
+        return _without_fractions(relation, unknown)
     sides = []
     for group in apart(relation):
         for part in group:
@@ -108,6 +111,20 @@ def _monic(relation: Relation, unknown: str, under: Any) -> Quadratic:
     if not found[0] or whole != found[0] * letter**2 + found[1] * letter + found[2]:
         raise CheckFailed("not a quadratic equation")
     return (found[0] / found[0], found[1] / found[0], found[2] / found[0])
+
+
+def _without_fractions(relation: Relation, unknown: str) -> Quadratic:
+    """The numerator of left minus right in lowest terms, leading coefficient 1."""
+    from sympy import Poly, Symbol, cancel, fraction, together
+
+    left, right = (as_expression(side) for side in relation.sides)
+    top, _ = fraction(cancel(together(left - right)))
+    found = Poly(top, Symbol(unknown)).all_coeffs()
+    if len(found) != 3:
+        raise CheckFailed("not a quadratic equation")
+    rationals = _ring()[3]
+    a, b, c = (rationals(int(size.p), int(size.q)) for size in found)
+    return (a / a, b / a, c / a)
 
 
 def _degree(polynomial: Any, letter: Any) -> int:

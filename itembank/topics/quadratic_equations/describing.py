@@ -11,12 +11,14 @@ from itembank.topics.quadratic_equations.shapes import (
     BESIDE,
     BRANCH,
     BRANCHES,
+    FRACTIONS,
     PRODUCT,
     SQUARE,
     SQUARE_BESIDE,
     ZERO_FORM,
 )
 from itembank.topics.quadratic_equations.stages import (
+    CLEARED,
     ISOLATED,
     METHOD,
     SOLUTIONS,
@@ -34,6 +36,7 @@ EACH_FACTOR = "set each factor to 0"
 SOLVE = "solve for the unknown"
 ONE_OF_TWO = "one of the two solutions"
 TIDY = "simplify"
+CLEAR = "clear the fractions, every term multiplied"
 DISCRIMINANT = "work out b² - 4ac"
 
 
@@ -50,6 +53,8 @@ def _moves(base: Form, form: Form, unknown: str, stated: bool) -> Iterator[Move]
         yield _one_of_two(base, form)
     elif form.shape in (BRANCH, BRANCHES):
         yield from _to_values(base, stated)
+    elif base.shape == FRACTIONS and form.shape != FRACTIONS:
+        yield Move("clear the fractions", CLEARED, CLEAR)
     elif form.shape == PRODUCT:
         yield Move("factorise", METHOD, FACTORISE)
     elif form.shape in (SQUARE, SQUARE_BESIDE):

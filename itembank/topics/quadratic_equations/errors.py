@@ -12,6 +12,7 @@ from functools import lru_cache
 from itembank.algebra.values import NoValue
 from itembank.topics.judging import Wrong
 from itembank.topics.quadratic_equations import (
+    wrong_clearing,
     wrong_factors,
     wrong_formula,
     wrong_moves,
@@ -23,6 +24,7 @@ from itembank.topics.quadratic_equations.forms import Form, Known, form_of
 from itembank.topics.quadratic_equations.shapes import (
     BRANCH,
     BRANCHES,
+    FRACTIONS,
     PRODUCT,
     SQUARE,
     SQUARE_BESIDE,
@@ -69,6 +71,9 @@ def changes(base: Form, unknown: str) -> Iterator[Change]:
     if base.poly is None:
         if base.shape in (BRANCHES, BRANCH):
             yield from wrong_factors.of_branches(base, unknown)
+        return
+    if base.shape == FRACTIONS:
+        yield from wrong_clearing.changes(base, unknown)
         return
     if base.shape == PRODUCT:
         yield from wrong_factors.of_product(base, unknown)

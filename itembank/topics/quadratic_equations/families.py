@@ -32,4 +32,6 @@ FAMILIES = (
     Family("a product of brackets is a number other than 0", 10, 4, patterns.product_to_number),
     Family("the square of a bracket and a term in the unknown", 11, 5, patterns.square_to_line),
     Family("quadratic equation without real solutions", 11, 3, patterns.no_real),
+    Family("the unknown below a bar, a quadratic when cleared", 11, 4, patterns.unknown_below),
+    Family("two fractions with the unknown below", 11, 6, patterns.two_unknowns_below),
 )

@@ -18,12 +18,14 @@ from itembank.algebra.joining import apart, is_joined
 from itembank.algebra.surds import Exact, Surd, exact_value, holds_root
 from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Decimal, Integer, Node, Relation
+from itembank.topics.quadratic_equations.clearing import cleared_poly, has_unknown_below
 from itembank.topics.quadratic_equations.linear import branch_values
 from itembank.topics.quadratic_equations.polys import ONE, NotQuadratic, Poly, difference, roots
 from itembank.topics.quadratic_equations.shapes import (
     BESIDE,
     BRANCH,
     BRANCHES,
+    FRACTIONS,
     IDENTITY,
     letter_factors,
     shape_of,
@@ -86,6 +88,8 @@ def form_of(relation: Relation, unknown: str) -> Form:
         raise NotQuadratic("an equation is expected")
     if not letters:
         raise NotQuadratic("no unknown is left")
+    if has_unknown_below(relation):
+        return _fractions_form(relation, unknown)
     if _plain(relation):
         return _polynomial_form(relation, unknown)
     values = branch_values(relation, unknown)
@@ -116,6 +120,17 @@ def _polynomial_form(relation: Relation, unknown: str) -> Form:
     if c:
         raise NotQuadratic("the unknown is lost and the numbers are not equal")
     return Form(relation, None, (), IDENTITY, IDENTITY)
+
+
+def _fractions_form(relation: Relation, unknown: str) -> Form:
+    """An equation with the unknown below a bar: what it is once the fractions are cleared."""
+    poly = cleared_poly(relation, unknown)
+    if poly[0]:
+        return Form(relation, poly, (), poly_key(poly), FRACTIONS)
+    if not poly[1]:
+        raise NotQuadratic("no unknown is left")
+    value = -poly[2] / poly[1]
+    return Form(relation, None, (value,), key_of((value,)), BRANCH)
 
 
 def _lone(relation: Relation, unknown: str) -> Form:

@@ -40,6 +40,7 @@ from itembank.topics.quadratic_equations.stages import (
     ONE_SOLUTION,
     ORDER,
     SOLUTIONS,
+    WORKING,
     kind_of,
     reached_by,
     stage_names,
@@ -88,7 +89,7 @@ class QuadraticJudge(OneUnknownJudge):
     @property
     def concluding(self) -> frozenset[str]:
         """No real solutions, said rightly, implies the method (as a right value does)."""
-        return frozenset(ORDER[:3])
+        return frozenset(WORKING)
 
     @cached_property
     def conclusion(self) -> str:
@@ -179,9 +180,7 @@ class QuadraticJudge(OneUnknownJudge):
         kind = kind_of(self.start, self.unknown)
         if form.shape == BESIDE:
             negative = bool(form.values) and compare(form.values[0], Fraction(0)) < 0
-            return (
-                frozenset(ORDER[:3]) if negative and not solutions(_base(source)) else frozenset()
-            )
+            return frozenset(WORKING) if negative and not solutions(_base(source)) else frozenset()
         return reached_by(form, self._whole(source, form), kind, self.unknown)
 
     def _whole(self, source: Form | Known, form: Form) -> bool:

@@ -211,3 +211,24 @@ def no_real(r: Random) -> str:
         a, b, c = r.randint(1, 3), signed(r, 6), r.randint(1, 12)
         if b * b - 4 * a * c < 0 and gcd(a, b, c) == 1:
             return f"{_quadratic(a, b, c, _letter(r))} = 0"
+
+
+def unknown_below(r: Random) -> str:
+    """``x + 6/x = 5``."""
+    while True:
+        p, q = _two(r)
+        if p + q:
+            x = _letter(r)
+            sign = "+" if p * q > 0 else "-"
+            return f"{x} {sign} {abs(p * q)}/{x} = {p + q}"
+
+
+def two_unknowns_below(r: Random) -> str:
+    """``3/(x + 1) + 2/x = 2``: one of the solutions is a whole number."""
+    while True:
+        root, shift, whole = signed(r, 6), signed(r, 4), r.randint(1, 3)
+        one, other = signed(r, 6), r.randint(1, 6)
+        if root + shift and one * root + other * (root + shift) == whole * root * (root + shift):
+            x = _letter(r)
+            sign = "+" if one > 0 else "-"
+            return f"{other}/{x} {sign} {abs(one)}/({x}{plus(shift)}) = {whole}"

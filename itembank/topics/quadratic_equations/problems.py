@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.algebra.inside import relation_symbols, symbols, walk
+from itembank.algebra.inside import relation_symbols
 from itembank.algebra.joining import joined
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import NoValue, polynomial
-from itembank.algebra.written import Node, Quotient, Relation
+from itembank.algebra.written import Node, Relation
 from itembank.topics.kinds import OtherKind, TopicError
 from itembank.topics.quadratic_equations import stating
+from itembank.topics.quadratic_equations.clearing import has_unknown_below, loses_a_value
 from itembank.topics.quadratic_equations.forms import Form, form_of, is_real, solutions
 from itembank.topics.quadratic_equations.polys import NotQuadratic
-from itembank.topics.quadratic_equations.shapes import BRANCH, BRANCHES
+from itembank.topics.quadratic_equations.shapes import BRANCH, BRANCHES, FRACTIONS
 
 
 def read_problem(problem: str) -> tuple[Relation, str]:
@@ -68,18 +69,26 @@ def _states_all(relation: Relation, unknown: str) -> bool:
 
 
 def _form(relation: Relation, unknown: str) -> Form:
-    below = (part.bottom for s in relation.sides for part in walk(s) if isinstance(part, Quotient))
-    if any(map(symbols, below)):
-        raise OtherKind(f"{unknown} stands below a fraction bar: this topic takes no such equation")
     try:
         form = form_of(relation, unknown)
         found = solutions(form)
+        lost = form.shape == FRACTIONS and loses_a_value(relation)
     except NotQuadratic as fault:
         if str(fault).startswith("degree"):
             raise TopicError(f"an equation of {fault}: no topic takes more than 2") from fault
         raise OtherKind(f"this is no quadratic equation: {fault}") from fault
     except NoValue as fault:
         raise TopicError(f"this equation cannot be judged: {fault}") from fault
+    if lost:
+        raise TopicError(
+            "a value that solves the equation without its fractions makes a denominator 0: this "
+            "topic takes no such equation"
+        )
+    if form.shape == BRANCH and has_unknown_below(relation):
+        raise TopicError(
+            f"{unknown} stands below a fraction bar, and the equation is linear without its "
+            "fractions: no topic takes it"
+        )
     if form.poly is None and form.shape not in (BRANCHES, BRANCH):
         raise TopicError("the square terms cancel: write it without them, a linear equation")
     if form.poly is None and not all(map(is_real, form.values)) and found:

@@ -12,6 +12,7 @@ from itembank.algebra.written import Integer, Node, Relation
 from itembank.topics.kinds import Route, RouteLine, Solution
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.checking import check
+from itembank.topics.quadratic_equations.clearing import cleared
 from itembank.topics.quadratic_equations.describing import (
     BRING_OVER,
     COMPLETE,
@@ -27,8 +28,9 @@ from itembank.topics.quadratic_equations.describing import (
 from itembank.topics.quadratic_equations.forms import Form, form_of, solutions
 from itembank.topics.quadratic_equations.polys import ONE, ZERO, Poly, poly_in
 from itembank.topics.quadratic_equations.problems import read_problem
-from itembank.topics.quadratic_equations.shapes import SQUARE, ZERO_FORM
+from itembank.topics.quadratic_equations.shapes import FRACTIONS, SQUARE, ZERO_FORM
 from itembank.topics.quadratic_equations.stages import (
+    CLEARED,
     CONCLUSION,
     FACTORED,
     GENERAL,
@@ -97,6 +99,9 @@ def _routes(form: Form, unknown: str) -> Iterator[tuple[str, Lines]]:
         yield (FACTORS if kind == FACTORED else SOLVE), _to_solutions(form, unknown)
         return
     assert form.poly is not None
+    if form.shape == FRACTIONS:
+        yield from _cleared_first(form, unknown)
+        return
     if kind != GENERAL:
         yield ROOTS, tuple(_by_root(form, unknown))
     poly = tidy(form.poly)
@@ -109,6 +114,14 @@ def _routes(form: Form, unknown: str) -> Iterator[tuple[str, Lines]]:
     irrational = not values or isinstance(values[0], Surd)
     if kind == GENERAL and poly[2] and (irrational or poly[0] == 1):
         yield SQUARES, (*over, *_by_squares(poly, unknown))
+
+
+def _cleared_first(form: Form, unknown: str) -> Iterator[tuple[str, Lines]]:
+    """Every term multiplied by the common denominator, then as the equation is solved."""
+    relation, common = cleared(form.relation, unknown)
+    first = _line(relation, f"multiply every term by {common}", CLEARED)
+    for name, lines in _routes(form_of(relation, unknown), unknown):
+        yield name, (first, *lines)
 
 
 def tidy(poly: Poly) -> Poly:

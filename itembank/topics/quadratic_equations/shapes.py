@@ -27,6 +27,8 @@ SPREAD, ZERO_FORM, PRODUCT, SQUARE, SQUARE_BESIDE = (
     "spread", "zero form", "product", "square", "square beside",
 )  # fmt: skip
 BRANCHES, BRANCH, IDENTITY, BESIDE = "branches", "branch", "identity", "beside"
+FRACTIONS = "fractions"
+"""The unknown stands below a bar: ``x + 6/x = 5``."""
 
 
 def shape_of(relation: Relation, unknown: str) -> str:

@@ -11,8 +11,14 @@ from itembank.topics.arithmetic import nameable
 from itembank.topics.judging import Slip
 from itembank.topics.quadratic_equations.forms import Form, solutions
 from itembank.topics.quadratic_equations.polys import Poly
-from itembank.topics.quadratic_equations.shapes import PRODUCT, SPREAD, ZERO_FORM
-from itembank.topics.quadratic_equations.stages import ISOLATED, METHOD, SOLUTIONS, ZERO_STAGE
+from itembank.topics.quadratic_equations.shapes import FRACTIONS, PRODUCT, SPREAD, ZERO_FORM
+from itembank.topics.quadratic_equations.stages import (
+    CLEARED,
+    ISOLATED,
+    METHOD,
+    SOLUTIONS,
+    ZERO_STAGE,
+)
 
 Pair = tuple[Exact, Exact]
 
@@ -53,7 +59,8 @@ def _scalings(form: Poly, source: Poly) -> Iterator[tuple[Fraction, Fraction]]:
 def _equation_slip(source: Form, form: Form, words: str) -> Slip:
     if source.shape == form.shape and form.shape in (ZERO_FORM, SPREAD):
         return Slip("miscopy", words, (ZERO_STAGE, ISOLATED), 0)
-    return Slip("slip", words, (ZERO_STAGE, ISOLATED, METHOD), 0)
+    stages = (ZERO_STAGE, ISOLATED, METHOD)
+    return Slip("slip", words, (CLEARED, *stages) if source.shape == FRACTIONS else stages, 0)
 
 
 def _in_values(source: Form, form: Form) -> Slip | None:

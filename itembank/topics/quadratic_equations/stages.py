@@ -15,6 +15,7 @@ from itembank.topics.quadratic_equations.forms import Form, solutions
 from itembank.topics.quadratic_equations.shapes import (
     BRANCH,
     BRANCHES,
+    FRACTIONS,
     PRODUCT,
     SQUARE,
     SQUARE_BESIDE,
@@ -23,6 +24,7 @@ from itembank.topics.quadratic_equations.shapes import (
     square_in,
 )
 
+CLEARED = "fractions cleared"
 ZERO_STAGE = "zero form"
 ISOLATED = "square isolated"
 METHOD = "method"
@@ -30,12 +32,21 @@ ONE_SOLUTION = "one solution"
 SOLUTIONS = "solutions"
 CONCLUSION = "conclusion"
 
-ORDER = (ZERO_STAGE, ISOLATED, METHOD, ONE_SOLUTION, SOLUTIONS, CONCLUSION)
+ORDER = (CLEARED, ZERO_STAGE, ISOLATED, METHOD, ONE_SOLUTION, SOLUTIONS, CONCLUSION)
 """``one solution`` carries no mark by default: an author may give one to each solution."""
 
 FACTORED, PURE, SQUARED, SPLIT, GENERAL = "factored", "pure", "squared", "split", "general"
 
+WORKING = (CLEARED, ZERO_STAGE, ISOLATED, METHOD)
+"""The stages before the values."""
+
 RULES = (
+    StageRule(
+        CLEARED,
+        "M",
+        "the unknown stands below a fraction bar",
+        "no unknown is below a bar, every term multiplied",
+    ),
     StageRule(
         ZERO_STAGE,
         "M",
@@ -76,6 +87,7 @@ RULES = (
 )
 
 WORDS = {
+    CLEARED: "clears the fractions, every term multiplied",
     ZERO_STAGE: "brings every term to one side, 0 on the other",
     ISOLATED: "isolates the square",
     METHOD: "a method that gives every solution: factors, the formula with the numbers put in, the "
@@ -102,6 +114,8 @@ def stage_names(form: Form, unknown: str) -> tuple[str, ...]:
     """The names of the stages present in a problem, in order."""
     last = SOLUTIONS if solutions(form) else CONCLUSION
     kind = kind_of(form, unknown)
+    if form.shape == FRACTIONS:
+        return (CLEARED, last) if kind == PURE else (CLEARED, ZERO_STAGE, METHOD, last)
     if kind in (FACTORED, SPLIT):
         return (last,)
     if kind == GENERAL:
@@ -125,7 +139,13 @@ def reached_by(form: Form, whole: bool, kind: str, unknown: str) -> frozenset[st
 
     ``whole`` tells that the branches known by then are all; ``kind`` is that of the problem.
     """
-    if form.shape == PRODUCT or (form.shape in (BRANCHES, BRANCH) and whole):
+    if form.shape == FRACTIONS or (form.poly is None and not whole):
+        return frozenset()
+    return _reached(form, kind, unknown) | {CLEARED}
+
+
+def _reached(form: Form, kind: str, unknown: str) -> frozenset[str]:
+    if form.shape in (PRODUCT, BRANCHES, BRANCH):
         return frozenset((ZERO_STAGE, ISOLATED, METHOD))
     if form.shape == ZERO_FORM:
         return frozenset((ZERO_STAGE, ISOLATED))

@@ -6,14 +6,19 @@ from functools import lru_cache
 
 from itembank.topics import Topic
 from itembank.topics.catalogue import (
+    BARS_DROPPED,
     COEFFICIENT_SUBTRACTED,
     DROPPED,
     EXPANDING_SIGN,
     FIRST_ONLY,
+    FRACTIONS_ACROSS,
+    FRACTIONS_MULTIPLIED,
     KEPT_SIGN,
     LAST_MULTIPLIED,
     NOT_DIVIDED,
+    NOT_MULTIPLIED,
     ONE_CANCELLED,
+    SIDE_NOT_MULTIPLIED,
     CommonError,
 )
 from itembank.topics.kinds import Stage
@@ -35,6 +40,11 @@ SHARED = (
     COEFFICIENT_SUBTRACTED,
     LAST_MULTIPLIED,
     ONE_CANCELLED,
+    NOT_MULTIPLIED,
+    FRACTIONS_MULTIPLIED,
+    SIDE_NOT_MULTIPLIED,
+    BARS_DROPPED,
+    FRACTIONS_ACROSS,
 )
 
 

@@ -1,0 +1,272 @@
+"""How is an equation with the unknown below a bar cleared of its fractions, rightly and wrongly?
+
+Every term is a numerator over a denominator; both sides are multiplied by the least common
+denominator.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+from math import gcd, lcm
+from typing import NamedTuple
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.factoring import common_monomial, factored
+from itembank.algebra.polynomials import (
+    constant,
+    in_order,
+    minus,
+    plus,
+    quotient,
+    scaled,
+    times,
+    total_degree,
+)
+from itembank.algebra.rationals import has_letter_below, least_common, rational, unreduced
+from itembank.algebra.showing import typed
+from itembank.algebra.values import NoValue, Polynomial
+from itembank.algebra.written import (
+    Bracket,
+    Integer,
+    Negative,
+    Node,
+    Positive,
+    Power,
+    Product,
+    Relation,
+    Sum,
+    Symbol,
+)
+from itembank.topics.catalogue import (
+    BARS_DROPPED,
+    FRACTIONS_ACROSS,
+    FRACTIONS_MULTIPLIED,
+    NOT_MULTIPLIED,
+    SIDE_NOT_MULTIPLIED,
+    CommonError,
+)
+from itembank.topics.quadratic_equations import writing
+from itembank.topics.quadratic_equations.polys import NotQuadratic, Poly
+from itembank.topics.writing import written_number
+
+ONE: Polynomial = (((), Fraction(1)),)
+ZERO = Fraction(0)
+
+
+class Part(NamedTuple):
+    """A term of a side with its sign: ``top`` over ``bottom``."""
+
+    sign: int
+    top: Polynomial
+    bottom: Polynomial
+
+
+Sides = tuple[tuple[Part, ...], tuple[Part, ...]]
+
+
+def has_unknown_below(relation: Relation) -> bool:
+    """Whether a letter stands below a fraction bar."""
+    return any(map(has_letter_below, relation.sides))
+
+
+@lru_cache(maxsize=4096)
+def cleared_poly(relation: Relation, unknown: str) -> Poly:
+    """Left minus right without its denominators, as ``(a, b, c)``.
+
+    Raises:
+        NotQuadratic: for another letter or a degree above 2.
+        NoValue: for a division by zero, and what is beyond the bounds.
+    """
+    left, right = relation.sides
+    top, _ = rational(Sum((("+", left), ("-", right))))
+    return in_degrees(top, unknown)
+
+
+def in_degrees(value: Polynomial, unknown: str) -> Poly:
+    """A polynomial in the unknown as ``(a, b, c)``; raises NotQuadratic where it is none."""
+    found = [ZERO, ZERO, ZERO]
+    for monomial, size in value:
+        if len(monomial) > 1 or (monomial and monomial[0][0] != unknown):
+            raise NotQuadratic("a second letter")
+        degree = monomial[0][1] if monomial else 0
+        if degree > 2:
+            raise NotQuadratic(f"degree {total_degree(value)}")
+        found[2 - degree] = size
+    return (found[0], found[1], found[2])
+
+
+def loses_a_value(relation: Relation) -> bool:
+    """Whether a value that solves the cleared equation makes a denominator zero."""
+    sides, common = _sides(relation)
+    total = minus(*(_multiplied(side, common) for side in sides))
+    left, right = relation.sides
+    top, _ = rational(Sum((("+", left), ("-", right))))
+    return total_degree(total) != total_degree(top)
+
+
+def cleared(relation: Relation, unknown: str) -> tuple[Relation, str]:
+    """Both sides multiplied by the least common denominator, and that denominator as typed."""
+    sides, common = _sides(relation)
+    left, right = (_written(side, common, unknown) for side in sides)
+    return writing.equal(left, right), typed(_product(ONE, common, unknown))
+
+
+@lru_cache(maxsize=1024)
+def _sides(relation: Relation) -> tuple[Sides, Polynomial]:
+    left, right = (tuple(_parts(side, 1)) for side in relation.sides)
+    common = least_common([part.bottom for part in (*left, *right)])
+    return (left, right), scaled(common, 1 / _size(common))
+
+
+def _size(value: Polynomial) -> Fraction:
+    """What makes the coefficients whole and without a common factor; 1 where they are."""
+    size = common_monomial(value)[0]
+    return size if size.denominator != 1 else Fraction(1 if size > 0 else -1)
+
+
+def _parts(node: Node, sign: int) -> Iterator[Part]:
+    match node:
+        case Sum(terms):
+            for mark, body in terms:
+                yield from _parts(body, sign if mark == "+" else -sign)
+        case Negative(body):
+            yield from _parts(body, -sign)
+        case Positive(body) | Bracket(body):
+            yield from _parts(body, sign)
+        case _:
+            yield _whole(sign, *unreduced(node))
+
+
+def _whole(sign: int, top: Polynomial, bottom: Polynomial) -> Part:
+    """A term without fractions above its bar or below: ``x/3`` is x over 3."""
+    above, below = (
+        lcm(*(int(size.denominator) for _, size in value)) if value else 1
+        for value in (top, bottom)
+    )
+    over, under = scaled(top, Fraction(above * below)), scaled(bottom, Fraction(above * below))
+    shared = gcd(*(int(size) for _, size in (*over, *under)))
+    return Part(sign, scaled(over, Fraction(1, shared)), scaled(under, Fraction(1, shared)))
+
+
+def _factor(part: Part, common: Polynomial) -> Polynomial:
+    found = quotient(common, part.bottom)
+    if found is None:
+        raise NoValue("no common denominator")
+    return found
+
+
+def _multiplied(side: tuple[Part, ...], common: Polynomial) -> Polynomial:
+    out: Polynomial = ()
+    for part in side:
+        out = plus(out, scaled(times(part.top, _factor(part, common)), Fraction(part.sign)))
+    return out
+
+
+def _written(side: tuple[Part, ...], common: Polynomial, unknown: str) -> Node:
+    """A side with every term multiplied, its brackets left."""
+    terms: list[tuple[str, Node]] = []
+    for part in side:
+        if not part.top:
+            continue
+        body = _product(part.top, _factor(part, common), unknown)
+        sign = part.sign
+        if isinstance(body, Sum) and len(side) > 1:
+            body = Bracket(body)
+        if isinstance(body, Negative):
+            sign, body = -sign, body.body
+        terms.append(("+" if sign > 0 else "-", body))
+    if not terms:
+        return Integer("0")
+    (sign_, first), *rest = terms
+    lead = Negative(first) if sign_ == "-" else first
+    return Sum((("+", lead), *rest)) if rest else lead
+
+
+def _product(top: Polynomial, factor: Polynomial, unknown: str) -> Node:
+    """A numerator times what it is multiplied by: number, power of the unknown, then brackets."""
+    found = factored(factor)
+    size, power = found.content, dict(found.letters).get(unknown, 0)
+    brackets = list(found.brackets)
+    if len(top) > 1:
+        brackets.append((top, 1))
+    else:
+        ((monomial, number),) = top
+        size *= number
+        power += dict(monomial).get(unknown, 0)
+    parts: list[Node] = [_power(Symbol(unknown), power)] if power else []
+    alone = len(brackets) == 1 and not parts and size == 1 and brackets[0][1] == 1
+    for value, exponent in brackets:
+        inner = _sum(value, unknown)
+        parts.append(inner if alone else _power(Bracket(inner), exponent))
+    if abs(size) != 1 or not parts:
+        parts.insert(0, written_number(abs(size)))
+    node = parts[0] if len(parts) == 1 else Product(tuple(parts), ("",) * (len(parts) - 1))
+    return Negative(node) if size < 0 else node
+
+
+def _power(base: Node, exponent: int) -> Node:
+    return base if exponent == 1 else Power(base, Integer(str(exponent)))
+
+
+def _sum(value: Polynomial, unknown: str) -> Node:
+    terms: writing.Terms = []
+    for monomial, size in in_order(value):
+        power = monomial[0][1] if monomial else 0
+        terms.append((size, _power(Symbol(unknown), power) if power else None))
+    return writing.total(terms)
+
+
+Wrong = tuple[CommonError, Polynomial]
+
+
+def wrongly_cleared(relation: Relation) -> Iterator[Wrong]:
+    """What a wrong clearing makes of left minus right."""
+    sides, common = _sides(relation)
+    right = minus(*(_multiplied(side, common) for side in sides))
+    parts = [Part(p.sign * way, *p[1:]) for side, way in _ways(sides) for p in side]
+    for error, value in _wrong(parts, sides, common, right):
+        if value and value != right:
+            yield error, value
+
+
+def _ways(sides: Sides) -> tuple[tuple[tuple[Part, ...], int], ...]:
+    """Each side with the sign that it has in left minus right."""
+    return (sides[0], 1), (sides[1], -1)
+
+
+def _wrong(
+    parts: list[Part], sides: Sides, common: Polynomial, right: Polynomial
+) -> Iterator[Wrong]:
+    def left_alone(chosen: list[Part]) -> Polynomial:
+        out = right
+        for part in chosen:
+            kept = minus(part.top, times(part.top, _factor(part, common)))
+            out = plus(out, scaled(kept, Fraction(part.sign)))
+        return out
+
+    bare = [part for part in parts if constant(part.bottom) is not None]
+    barred = [part for part in parts if part not in bare]
+    yield FRACTIONS_MULTIPLIED, left_alone(bare)
+    for part in parts:
+        yield NOT_MULTIPLIED, left_alone([part])
+    yield BARS_DROPPED, left_alone(barred)
+    yield BARS_DROPPED, left_alone(parts)
+    for side, way in _ways(sides):
+        mine = [Part(part.sign * way, *part[1:]) for part in side]
+        yield SIDE_NOT_MULTIPLIED, left_alone(mine)
+        if len(side) > 1 and all(constant(part.bottom) is None for part in side):
+            yield FRACTIONS_ACROSS, _straight_across(side, sides[0] if way < 0 else sides[1], way)
+
+
+def _straight_across(side: tuple[Part, ...], other: tuple[Part, ...], way: int) -> Polynomial:
+    """Numerators added, denominators too, and the equation then cleared."""
+    top: Polynomial = ()
+    bottom: Polynomial = ()
+    for part in side:
+        top = plus(top, scaled(part.top, Fraction(part.sign)))
+        bottom = plus(bottom, part.bottom)
+    if any(constant(part.bottom) is None for part in other) or not bottom:
+        return ()
+    rest = _multiplied(other, ONE) if all(part.bottom == ONE for part in other) else ()
+    return scaled(minus(top, times(rest, bottom)), Fraction(way)) if rest else ()

@@ -1,0 +1,35 @@
+"""What goes wrong in clearing an equation of the fractions with the unknown below the bar?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+
+from itembank.topics.quadratic_equations import writing
+from itembank.topics.quadratic_equations.changes import APART, IN_TERMS, Change
+from itembank.topics.quadratic_equations.clearing import in_degrees, wrongly_cleared
+from itembank.topics.quadratic_equations.forms import Form, key_of, poly_key
+from itembank.topics.quadratic_equations.polys import NotQuadratic, Poly
+from itembank.topics.quadratic_equations.shapes import FRACTIONS
+from itembank.topics.quadratic_equations.stages import CLEARED, METHOD, ZERO_STAGE
+
+
+def changes(form: Form, unknown: str) -> Iterator[Change]:
+    """Every wrong clearing of an equation that is one in the unknown afterwards."""
+    for error, value in wrongly_cleared(form.relation):
+        try:
+            poly = a, b, c = in_degrees(value, unknown)
+        except NotQuadratic:
+            continue
+        if not a and not b:
+            continue
+        key = poly_key(poly) if a else key_of((-c / b,))
+        after = partial(writing.zero_form, poly, unknown)
+        gone = (ZERO_STAGE, METHOD) if _is_simpler(poly, form.poly) else ()
+        shapes = IN_TERMS | APART | {FRACTIONS}
+        yield Change(error, key, after, CLEARED, shapes, removes=gone)
+
+
+def _is_simpler(poly: Poly, right: Poly | None) -> bool:
+    """Whether the square, or the term beside it, is lost: no zero form is left to be made (3.5)."""
+    return not poly[0] or (not poly[1] and right is not None and bool(right[1]))
