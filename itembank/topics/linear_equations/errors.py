@@ -277,18 +277,21 @@ def _one_sided(equation: Equation) -> Iterator[Change]:
 
 
 def _terms_one_sided(equation: Equation, further: int = 0) -> Iterator[Change]:
-    """The operation that takes a term away."""
+    """The operation that takes a term away; nobody who does it undoes it in the same line."""
     for i in (0, 1):
         terms = [(p, equation[i][:k] + equation[i][k + 1 :]) for k, p in enumerate(equation[i])]
         for term, rest in terms:
             if term.kind == GROUP:
                 continue
             stage = UNKNOWN if term.kind == LETTER else CONSTANTS
+            where = Where(unmoved=term.kind)
             other = (*equation[1 - i], turned(term))
             both = sides(i, rest, other)
-            yield Change(ONE_SIDE, stage, (), sides(i, equation[i], other), both, cost=further)
+            yield Change(
+                ONE_SIDE, stage, (), sides(i, equation[i], other), both, cost=further, where=where
+            )
             own = sides(i, (*equation[i], turned(term)), equation[1 - i])
-            yield Change(ONE_SIDE, stage, (), own, both, shown=True, cost=further)
+            yield Change(ONE_SIDE, stage, (), own, both, shown=True, cost=further, where=where)
 
 
 def _movable(side: Parts) -> Iterator[tuple[Part, Parts]]:

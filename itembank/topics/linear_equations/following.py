@@ -24,7 +24,7 @@ from itembank.topics.parts import (
 
 Movable = dict[Fraction, int]
 
-ZERO = Fraction(0)
+ZERO, ONE = Fraction(0), Fraction(1)
 MOST_MOVED = 8
 FURTHER = 9
 WHOLE = 6
@@ -97,13 +97,15 @@ class Where(NamedTuple):
 
     ``stays`` is a term (side, kind, size) that the error put where it is, so that it is not moved
     again; ``joined`` a side and a kind whose terms the line must have joined; ``collected`` a kind
-    that the line must have on one side only; ``opened`` asks that no bracket stand in it,
-    ``solved`` that it state a value, ``alone`` that one term in the unknown stand alone.
+    that the line must have on one side only; ``unmoved`` a kind whose terms must stand in the line
+    where the error left them; ``opened`` asks that no bracket stand in it, ``solved`` that it state
+    a value, ``alone`` that one term in the unknown stand alone.
     """
 
     stays: tuple[int, str, Fraction] | None = None
     joined: tuple[int, str] | None = None
     collected: str = ""
+    unmoved: str = ""
     opened: bool = False
     solved: bool = False
     alone: bool = False
@@ -119,10 +121,21 @@ def fit_error(after: Equation, line: Equation, where: Where | None) -> Fit | Non
         if not _looks(after, line, where, exchanged):
             continue
         for factor in _factors(after, state):
+            if where.unmoved and _amounts(state, where.unmoved, factor) != _amounts(
+                after.balance, where.unmoved
+            ):
+                continue
             cost = _cost(after, state, factor, where.stays)
             if cost is not None and cost < FURTHER and (best is None or cost < best.cost):
                 best = Fit(factor, exchanged, cost)
     return best
+
+
+def _amounts(state: Balance, kind: str, factor: Fraction = ONE) -> tuple[Fraction, Fraction]:
+    """What the terms of a kind come to on either side, before the factor."""
+    a, b, c, d = state
+    left, right = (a, c) if kind == LETTER else (b, d)
+    return left / factor, right / factor
 
 
 def made_up(source: Equation, line: Equation, factor: Fraction) -> bool:

@@ -9,13 +9,13 @@ from math import isqrt
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
-from itembank.algebra.inside import symbols
+from itembank.algebra.inside import symbols, walk
 from itembank.algebra.joining import Alternatives
 from itembank.algebra.number_forms import number_form
 from itembank.algebra.showing import typed
 from itembank.algebra.surds import Exact, Surd, compare, rounded
 from itembank.algebra.values import NoValue
-from itembank.algebra.written import Relation
+from itembank.algebra.written import Relation, Symbol
 from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.plain import OneUnknownJudge
 from itembank.topics.quadratic_equations import describing, errors, lines, slips, stating
@@ -34,6 +34,8 @@ from itembank.topics.quadratic_equations.shapes import (
     BRANCHES,
     IDENTITY,
     PRODUCT,
+    SPREAD,
+    ZERO_FORM,
 )
 from itembank.topics.quadratic_equations.stages import (
     METHOD,
@@ -131,7 +133,7 @@ class QuadraticJudge(OneUnknownJudge):
             return 0 if _right_beside(base, form) else None
         if form.key == base.key:
             return 0
-        if form.shape == BRANCH and form.values[0] in solutions(base):
+        if form.shape == BRANCH and _is_one_of_two(base, form, self.unknown):
             return 1
         return 2 if _rounded_on_the_way(base, form) else None
 
@@ -278,6 +280,16 @@ def _right_beside(base: Form, form: Form) -> bool:
         return right == given
     ratio = given / right
     return ratio > 0 and all(_square(int(n)) for n in (ratio.numerator, ratio.denominator))
+
+
+def _is_one_of_two(base: Form, form: Form, unknown: str) -> bool:
+    """One of the solutions by itself: ``x - 3 = 0``, not ``x - 3(x - 2) = 0`` that has it too."""
+    if form.values[0] not in solutions(base):
+        return False
+    if base.shape not in (SPREAD, ZERO_FORM):
+        return True
+    nodes = [node for side in form.relation.sides for node in walk(side)]
+    return nodes.count(Symbol(unknown)) == 1
 
 
 def _square(size: int) -> bool:

@@ -1,5 +1,10 @@
 """What goes wrong in isolating a square costs its stage (conventions 3.5; the errors' sources)."""
 
+import pytest
+
+from schemes.building import default_scheme
+from schemes.marking import mark_script
+from schemes.verdicts import ScriptLine
 from tests.schemes.rules.marks import marks, table
 
 
@@ -14,3 +19,9 @@ def test_a_square_that_is_not_isolated_rightly_loses_its_method_mark(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
+
+
+@pytest.mark.parametrize("line", ["x - 3(x - 2) = 0", "x^2 - 5x = 0 - 2x", "x + 3x = 12"])
+def test_a_line_that_shares_a_root_by_chance_does_not_follow(line: str) -> None:
+    marked = mark_script(default_scheme("x^2 - 5x + 6 = 0"), [ScriptLine(line)])
+    assert marked.lines[0].verdict not in ("follows", "copied")

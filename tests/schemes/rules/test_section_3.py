@@ -578,6 +578,13 @@ def test_3_13_a_bracket_removed_in_the_same_line_changes_nothing(
     assert marks(problem, lines) == expected
 
 
+def test_3_13_an_operation_done_and_undone_is_no_operation_on_one_side() -> None:
+    """17 - 2 joined as 14 is arithmetic, not 1 taken from one side and 2 from both."""
+    lines = "17 - 5x - 2 = -20 // 14 - 5x = -20 // -5x = -34 // x = 6.8"
+
+    assert marks("17 - (5x + 2) = -20", lines) == "M1 M1 A0"
+
+
 @table(
     ("a constant", "5x + 8 = 2x + 29", "3x + 3 = 29 // 3x = 26 // x = 26/3", "M1 M1 A0"),
     (

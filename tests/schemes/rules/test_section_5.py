@@ -278,7 +278,12 @@ def test_5_9_two_letters_mixed_are_referred_and_marked_as_one(lines: str) -> Non
     ("at once", "9e + 4 = 40", "9e = 44 // 9e = 36 // e = 4", "M1 A1"),
     ("bracket", "2(e + 9) = 30", "2e + 9 = 30 // 2e + 18 = 30 // 2e = 12 // e = 6", "M1 M1 A1"),
     ("goes on to a later stage", "9e + 4 = 40", "9e = 44 // e = 4", "M0 A0"),
-    ("later stage, three", "2(e + 9) = 30", "2e + 9 = 30 // 2e = 12 // e = 6", "M0 M0 A0"),
+    (
+        "later stage, three",
+        "2(e + 9) = 30",
+        "2e + 9 = 30 // 2e = 12 // e = 6",
+        "M0 M0 A0, referred 0-1",
+    ),
     ("two stated values", "9e + 4 = 40", "9e = 36 // e = 5 // e = 4", "M1 A0"),
 )
 def test_5_10_a_line_done_over_again_corrects_the_one_before(
