@@ -55,14 +55,17 @@ _HEAD = re.compile(
     r"|(?:the\s+)?integers?(?:\s+(?:values?|solutions?))?(?:\s+(?:are|is))?|[a-z]\s+can\s+be)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
     re.IGNORECASE,
 )
+_INTRODUCING = (
+    "gives giving get gets leaves leaving adding subtracting them equations together simplify "
+    "simplifying simplified expand expanding factorise factorising rearrange rearranging "
+    "terms solving brackets substituting substitution elimination equating first next finally "
+    "means becomes"
+)
+_INTRODUCED = "|".join([":", *(f"(?<={word})" for word in _INTRODUCING.split())])
+# Words that tell what is done, up to a colon or a word that introduces the relation behind it.
 _TOLD = re.compile(
     r"\s*(?P<told>(?:(?:[a-z]{3,}|by|to|of|in|we|up|it|on)\b[\s,']*)+)"
-    r"(?::|(?<=gives)|(?<=giving)|(?<=get)|(?<=gets)|(?<=leaves)|(?<=leaving)|(?<=adding)"
-    r"|(?<=subtracting)|(?<=them)|(?<=equations)|(?<=together)|(?<=simplify)|(?<=simplifying)"
-    r"|(?<=simplified)|(?<=expand)|(?<=expanding)|(?<=factorise)|(?<=factorising)|(?<=rearrange)"
-    r"|(?<=rearranging)|(?<=terms)|(?<=solving)|(?<=brackets)|(?<=substituting)|(?<=substitution)"
-    r"|(?<=elimination)|(?<=equating)|(?<=first)|(?<=next)|(?<=finally)|(?<=means)|(?<=becomes))"
-    r"[:,\s]\s*(?=\S)(?!\d+\s+[\w(])",
+    rf"(?:{_INTRODUCED})[:,\s]\s*(?=\S)(?!\d+\s+[\w(])",
     re.IGNORECASE,
 )
 _REMARK = re.compile(
