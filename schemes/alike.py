@@ -14,8 +14,8 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from itembank.algebra.inside import relation_symbols, symbols
-from itembank.algebra.matching import renamed
 from itembank.algebra.reading import ReadingFault, read_lines
+from itembank.algebra.renaming import renamed
 from itembank.algebra.showing import typed
 from itembank.algebra.written import (
     Bracket,

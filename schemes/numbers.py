@@ -10,8 +10,9 @@ from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols
-from itembank.algebra.matching import left_to_right, values_put_in
+from itembank.algebra.matching import values_put_in
 from itembank.algebra.number_forms import number_form
+from itembank.algebra.operations import left_to_right
 from itembank.algebra.order import ORDER_SIGNS, holds
 from itembank.algebra.running import runs_on
 from itembank.algebra.values import NoValue, number

@@ -6,7 +6,8 @@ from functools import lru_cache
 from typing import Any, NamedTuple
 
 from itembank.algebra.inside import relation_symbols
-from itembank.algebra.matching import left_to_right, same_relation
+from itembank.algebra.matching import same_relation
+from itembank.algebra.operations import left_to_right
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Judge

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from itembank.algebra.matching import shows_operation
+from itembank.algebra.operations import shows_operation
 from itembank.topics.judging import Answer, Slip, Wrong
 from schemes.answers import UNFINISHED, quality
 from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain, way

@@ -12,8 +12,8 @@ from functools import cached_property, lru_cache
 
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
-from itembank.algebra.matching import renamed
 from itembank.algebra.reading import ReadingFault, read_lines
+from itembank.algebra.renaming import renamed
 from itembank.algebra.written import Line, Note, Relation
 from itembank.topics.judging import Judge
 from schemes.naming import labelled, letters_in, standing_for

@@ -12,9 +12,8 @@ from functools import lru_cache
 from itertools import permutations
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.inside import kinds, leaves, symbols, ungrouped, walk
+from itembank.algebra.inside import leaves, symbols, ungrouped, walk
 from itembank.algebra.joining import Alternatives, apart, is_joined
-from itembank.algebra.number_forms import number_form
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
     Bracket,
@@ -27,13 +26,11 @@ from itembank.algebra.written import (
     Quotient,
     Relation,
     Root,
-    SetBuilder,
     Sum,
     Symbol,
 )
 
 MOST_ORDERED = 4
-_OPERATIONS = frozenset((Sum, Product, Quotient))
 _OUTER = frozenset((Sum, Product, Quotient, Power))
 
 
@@ -284,91 +281,3 @@ def _summed(pairs: list[tuple[Node, Node]], start: int) -> int | None:
             return None
         total += found
     return total
-
-
-def renamed(relation: Relation, old: str, new: str) -> Relation:
-    """The relation with one letter for another."""
-    return Relation(tuple(_renamed(side, old, new) for side in relation.sides), relation.signs)
-
-
-def _renamed(node: Node, old: str, new: str) -> Node:
-    match node:
-        case Symbol(name):
-            return Symbol(new) if name == old else node
-        case Sum(terms):
-            return Sum(tuple((sign, _renamed(body, old, new)) for sign, body in terms))
-        case Product(factors, marks):
-            return Product(tuple(_renamed(f, old, new) for f in factors), marks)
-        case Quotient(top, bottom, mark):
-            return Quotient(_renamed(top, old, new), _renamed(bottom, old, new), mark)
-        case Power(base, exponent):
-            return Power(_renamed(base, old, new), _renamed(exponent, old, new))
-        case Negative(body):
-            return Negative(_renamed(body, old, new))
-        case PlusMinus(body):
-            return PlusMinus(_renamed(body, old, new))
-        case Root(body):
-            return Root(_renamed(body, old, new))
-        case Positive(body):
-            return Positive(_renamed(body, old, new))
-        case Bracket(body, kind):
-            return Bracket(_renamed(body, old, new), kind)
-        case SetBuilder(letter, sides, signs):
-            named = Symbol(new) if letter.name == old else letter
-            return SetBuilder(named, tuple(_renamed(side, old, new) for side in sides), signs)
-        case _:
-            return node
-
-
-def left_to_right(side: Node) -> Node | None:
-    """Numbers worked in the order written, whatever binds tighter: ``23 + 7 / 6`` as (23 + 7)/6.
-
-    ``None`` where the usual order is that order already.
-    """
-    if symbols(side) or not isinstance(side, Sum):
-        return None
-    out: Node | None = None
-    regrouped = False
-    for sign, body in side.terms:
-        pieces = _in_order(body)
-        first = pieces[0][1]
-        out = first if out is None else Sum((("+", out), (sign, first)))
-        for mark, piece in pieces[1:]:
-            regrouped = regrouped or isinstance(out, Sum)
-            whole: Node = Bracket(out) if isinstance(out, Sum) else out
-            out = Quotient(whole, piece, "÷") if mark == "÷" else Product((whole, piece), ("×",))
-    return out if regrouped else None
-
-
-def _in_order(body: Node) -> list[tuple[str, Node]]:
-    """The factors and divisors of a term in the order written."""
-    match body:
-        case Product(factors):
-            first, *rest = factors
-            return [*_in_order(first), *(("×", factor) for factor in rest)]
-        case Quotient(top, bottom):
-            return [*_in_order(top), ("÷", bottom)]
-        case _:
-            return [("", body)]
-
-
-def shows_operation(relation: Relation) -> bool:
-    """Whether an operation stands written in a relation."""
-    return any(_shows_side(side) for side in relation.sides)
-
-
-def _shows_side(side: Node) -> bool:
-    if not symbols(side):
-        return number_form(side) is None
-    if _OPERATIONS.isdisjoint(kinds(side)):
-        return False
-    for part in walk(side):
-        if isinstance(part, Sum) and sum(not symbols(body) for _, body in part.terms) > 1:
-            return True
-        if isinstance(part, Sum) and sum(bool(symbols(body)) for _, body in part.terms) > 1:
-            return True
-        if isinstance(part, Product) and sum(not symbols(f) for f in part.factors) > 1:
-            return True
-        if isinstance(part, Quotient) and isinstance(part.top, Product):
-            return True
-    return False

@@ -7,7 +7,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.algebra.inside import symbols
-from itembank.algebra.matching import left_to_right
+from itembank.algebra.operations import left_to_right
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
     Bracket,

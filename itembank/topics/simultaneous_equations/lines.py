@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import kinds, relation_symbols, symbols, ungrouped, walk
-from itembank.algebra.matching import shows_operation
+from itembank.algebra.operations import shows_operation
 from itembank.algebra.values import NoValue, number, polynomial
 from itembank.algebra.written import (
     Bracket,

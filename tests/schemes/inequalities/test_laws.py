@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.algebra.matching import renamed
 from itembank.algebra.order import all_turned
 from itembank.algebra.reading import ReadingFault, read_line
+from itembank.algebra.renaming import renamed
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Line, Relation

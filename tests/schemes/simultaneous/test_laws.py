@@ -8,8 +8,8 @@ from random import Random
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.algebra.matching import renamed
 from itembank.algebra.reading import ReadingFault, read_lines
+from itembank.algebra.renaming import renamed
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Negative, Node, Relation, Sum
