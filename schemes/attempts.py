@@ -59,7 +59,7 @@ def starts_again(state: State, step: Step, rules: Rules) -> bool:
         return False
     if not judge.keeps(judge.start, step.form):
         return False
-    if judge.follows(judge.start, step.form) is None or right_from(state, state.live, step):
+    if judge.follows(judge.start, step.form) is None or right_from(state, state.live, step.form):
         return False
     now = judge.reached(judge.start, step.form)
     then = judge.reached(judge.start, state.live.line)

@@ -25,7 +25,7 @@ from schemes.numbers import judge_numbers
 from schemes.pieces import Piece, form_of, piece_of
 from schemes.states import EARNED, Live, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
-from schemes.stepping import allowed, judge_line, rested
+from schemes.stepping import allowed, as_meant, judge_line, rested
 from schemes.working import WorkLine
 
 MOST_STATES = 24
@@ -240,6 +240,7 @@ def _piece(
     state: State, number_: int, piece: Piece, line: Line, rules: Rules, last: bool,
     lead: Fraction | None,
 ) -> list[State]:  # fmt: skip
+    state = as_meant(state, piece.form, rules)
     if piece.numbers:
         return judge_numbers(state, number_, piece.relation, line, rules, last, lead)
     if piece.meant is not None and _is_meant(state, piece.relation, piece.meant):

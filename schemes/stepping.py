@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from itembank.algebra.operations import shows_operation
-from itembank.topics.judging import Answer, Slip, Wrong
+from itembank.topics.judging import Answer, Form, Slip, Wrong
 from schemes.answers import UNFINISHED, quality
 from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, UNEXPLAINED_COST, Reading, explain, way
 from schemes.reasons import slip_path, wrong_path
@@ -26,6 +26,8 @@ from schemes.states import (
     Status,
     Step,
 )
+
+MEANT = "the brackets that are missing stand in what follows"
 
 
 def judge_line(state: State, step: Step, rules: Rules) -> list[State]:
@@ -378,9 +380,29 @@ def _correction(state: State, step: Step, rules: Rules) -> State | None:
     return None
 
 
-def right_from(state: State, live: Live, step: Step) -> bool:
-    """Whether the line follows rightly from a live one."""
-    return state.judge.follows(live.form, step.form) is not None
+def as_meant(state: State, form: Form | None, rules: Rules) -> State:
+    """The last line read with the brackets that it lacks, where what follows shows them (5.4)."""
+    before, live = state.before, state.live
+    if before is None or form is None or live.relation is None:
+        return state
+    readings = explain(state.judge, before.live.form, live.line)
+    wrongs = [wrong for reading in readings for wrong in reading.wrongs]
+    if not wrongs or not all(wrong.written for wrong in wrongs):
+        return state
+    if right_from(state, live, form) or not right_from(before, before.live, form):
+        return state
+    after = before
+    step = Step(live.number, live.relation, live.line)
+    for stage in _newly(before, step, rules):
+        after = after.settled(stage, Status(EARNED, live.number, MEANT))
+    onward = live._replace(form=before.live.form)
+    record = Record(live.number, "notation", (before.live.number,), (), MEANT)
+    return after.recorded(record, lives=before.lives_and(onward), gap=0, before=None)
+
+
+def right_from(state: State, live: Live, form: Form) -> bool:
+    """Whether a line follows rightly from a live one."""
+    return state.judge.follows(live.form, form) is not None
 
 
 def _same_stages(state: State, step: Step) -> bool:

@@ -39,7 +39,8 @@ class Wrong:
     operation would give on both sides where it stands on one;
     ``shown`` asks that the line itself show the operation; ``cost`` counts the moves in the error;
     ``leaps`` tells that the error is made in going to its stage at once, over those before it;
-    ``reckoned`` tells that the operation is the right one and only its arithmetic is not.
+    ``reckoned`` tells that the operation is the right one and only its arithmetic is not;
+    ``written`` that the error may be in the writing alone: going on rightly shows what is meant.
     """
 
     name: str
@@ -53,6 +54,7 @@ class Wrong:
     where: Any = None
     leaps: bool = False
     reckoned: bool = False
+    written: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,39 @@ from schemes.building import default_scheme
 from schemes.marking import mark_script
 from schemes.verdicts import ScriptLine
 
+MEANT = {
+    "a chain": ("x^2 - 3x, x = -2", ["-2^2 - 3 × -2 = 10"], "M1 A1"),
+    "the next line": ("x^2 - 3x, x = -2", ["-2^2 - 3 × -2", "4 + 6", "10"], "M1 A1"),
+    "not meant": ("x^2 - 3x, x = -2", ["-2^2 - 3 × -2", "-4 + 6", "2"], "M1 A0"),
+    "not shown": ("x^2 - 3x, x = -2", ["-2^2 - 3 × -2"], "M1 A0"),
+    "above a bar": ("(2x + y)/4, x = 5, y = 6", ["2×5 + 6 ÷ 4", "16 ÷ 4", "4"], "M1 A1"),
+    "of a product": ("3(a - b), a = 2, b = 7", ["3 × 2 - 7 = 3 × -5 = -15"], "M1 A1"),
+}
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), MEANT.values(), ids=MEANT)
+def test_brackets_left_out_are_notation_where_what_follows_shows_them(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    """Conventions 5.4."""
+    assert earned(problem, lines) == marks
+
+
+AFTERWARDS = {
+    "joined to a number": ("9y + 4y - 6", ["13y - 6 = 7"], "B0"),
+    "joined to a number in a line of its own": ("4a + 3b + 2a - b", ["6a + 2b", "= 8"], "M1 A0"),
+    "solved": ("9y + 4y - 6", ["13y - 6 = 0", "13y = 6", "y = 6/13"], "B1"),
+}
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), AFTERWARDS.values(), ids=AFTERWARDS)
+def test_an_answer_set_equal_to_a_number_is_joined_on_unless_it_is_solved(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    """Conventions 4.4 and 4.7."""
+    assert earned(problem, lines) == marks
+
+
 PUT_IN = {
     "bracket above a bar forgotten": (
         "(2x + y)/4, x = 5, y = 6", ["2×5 + 6 ÷ 4", "10 + 1.5", "11.5"], "M1 A0",

@@ -37,7 +37,7 @@ from itembank.topics.expressions.pieces import (
     written,
 )
 from itembank.topics.expressions.problems import COLLECT, FRACTIONS, PUT, Task
-from itembank.topics.expressions.putting_errors import PUTTING, wrong_values
+from itembank.topics.expressions.putting_errors import PUTTING, UNWRITTEN, wrong_values
 from itembank.topics.expressions.stages import (
     BRACKETS,
     COMMON_BAR,
@@ -90,6 +90,7 @@ class Candidate(NamedTuple):
             after,
             cost=self.cost,
             where=self.where,
+            written=self.error in UNWRITTEN,
         )
 
 

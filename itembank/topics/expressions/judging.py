@@ -114,9 +114,17 @@ class ExpressionJudge(HashedOnce, PlainJudge):
         """Whether an expression with letters is set equal to a number that it does not come to."""
         if self.task.kind == PUT or len(sides) < 2 or all(map(symbols, sides)):
             return False
+        if Integer("0") not in sides and self._is_worth_start(sides[0]):
+            return False  # ``6a + 2b = 8`` joins on, nobody solves it
         if symbols(sides[0]) and _all_come_to_a_side_before(sides):
             return False
         return constant(rational(self.start)[0]) is None
+
+    def _is_worth_start(self, side: Node) -> bool:
+        try:
+            return self.key(plain(side)) == self.key(self.start)
+        except NoValue:
+            return False
 
     def form(self, relation: Relation) -> Node:
         """The plain tree of an expression.

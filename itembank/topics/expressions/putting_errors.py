@@ -41,6 +41,9 @@ from itembank.topics.expressions.unbracketed import opened, without_brackets
 PUTTING, WORKING = "putting in", "working out"
 """What an error costs: the values put in, or only the value."""
 
+UNWRITTEN = (BRACKETS_FORGOTTEN, MINUS_BEFORE_SQUARE)
+"""The errors of a line that lacks brackets, which may be meant all the same (conventions 5.4)."""
+
 
 class NumberChange(NamedTuple):
     """A common error in numbers: what it is, what it touches, the tree after it."""
