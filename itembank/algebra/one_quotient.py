@@ -11,8 +11,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import gcd
 
-from itembank.algebra.polynomials import Terms, canonical, joined_monomial, letters_of
-from itembank.algebra.values import Monomial, Polynomial
+from itembank.algebra.polynomials import Terms, canonical, letters_of
+from itembank.algebra.values import Monomial, Polynomial, joined_monomial
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from functools import lru_cache
 from math import isqrt
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.values import Monomial, Polynomial
+from itembank.algebra.values import Monomial, Polynomial, joined_monomial
 
 Terms = dict[Monomial, Fraction]
 Term = tuple[Monomial, Fraction]
@@ -167,16 +167,6 @@ def constant(polynomial: Polynomial) -> Fraction | None:
         return Fraction(0)
     ((monomial, size), *others) = polynomial
     return size if not monomial and not others else None
-
-
-def joined_monomial(one: Monomial, other: Monomial) -> Monomial:
-    """The product of two monomials."""
-    if not one or not other:
-        return one or other
-    powers = dict(one)
-    for name, exponent in other:
-        powers[name] = powers.get(name, 0) + exponent
-    return tuple(sorted(powers.items()))
 
 
 def divided_monomial(one: Monomial, other: Monomial) -> Monomial | None:

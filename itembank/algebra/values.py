@@ -105,6 +105,16 @@ def whole_exponent(exponent: Node) -> int:
     return int(power)
 
 
+def joined_monomial(one: Monomial, other: Monomial) -> Monomial:
+    """The product of two monomials."""
+    if not one or not other:
+        return one or other
+    powers = dict(one)
+    for name, exponent in other:
+        powers[name] = powers.get(name, 0) + exponent
+    return tuple(sorted(powers.items()))
+
+
 def recurring_values(node: Recurring) -> tuple[Fraction, ...]:
     """The values that a recurring decimal can stand for.
 
@@ -186,21 +196,12 @@ def _multiplied(left: Terms, right: Terms) -> Terms:
     out: Terms = {}
     for m, c in left.items():
         for n, d in right.items():
-            joined = _monomial(m, n)
+            joined = joined_monomial(m, n)
             before = out.get(joined)
             out[joined] = bounded(c * d if before is None else before + c * d)
     if len(out) > MOST_TERMS:
         raise NoValue("too many terms")
     return out
-
-
-def _monomial(m: Monomial, n: Monomial) -> Monomial:
-    if not m or not n:
-        return m or n
-    powers = dict(m)
-    for name, exponent in n:
-        powers[name] = powers.get(name, 0) + exponent
-    return tuple(sorted(powers.items()))
 
 
 def _raised(node: Power) -> Terms:

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols
-from itembank.algebra.polynomials import joined_monomial
-from itembank.algebra.values import Monomial, NoValue, number, polynomial
+from itembank.algebra.values import Monomial, NoValue, joined_monomial, number, polynomial
 from itembank.algebra.written import Node, Power, Product
 from itembank.topics.catalogue import (
     JOINING_SIGN,

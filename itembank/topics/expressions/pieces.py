@@ -13,8 +13,14 @@ from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import kinds, symbols
-from itembank.algebra.polynomials import joined_monomial
-from itembank.algebra.values import Monomial, NoValue, Polynomial, number, polynomial
+from itembank.algebra.values import (
+    Monomial,
+    NoValue,
+    Polynomial,
+    joined_monomial,
+    number,
+    polynomial,
+)
 from itembank.algebra.worths import coordinate
 from itembank.algebra.written import Negative, Node, Power, Product, Quotient, Sum
 from itembank.topics.expressions.trees import polynomial_node, summed, term_node, terms

@@ -7,8 +7,8 @@ from itertools import combinations
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial
-from itembank.algebra.polynomials import divided_monomial, joined_monomial
-from itembank.algebra.values import Monomial
+from itembank.algebra.polynomials import divided_monomial
+from itembank.algebra.values import Monomial, joined_monomial
 from itembank.topics.catalogue import CommonError
 from itembank.topics.factorising import catalogue as known
 from itembank.topics.factorising.shapes import Shape, Term

@@ -17,8 +17,8 @@ from itembank.algebra.factoring import (
     middle_pair,
     without_monomial,
 )
-from itembank.algebra.polynomials import in_order, joined_monomial
-from itembank.algebra.values import NoValue, Polynomial
+from itembank.algebra.polynomials import in_order
+from itembank.algebra.values import NoValue, Polynomial, joined_monomial
 from itembank.topics.catalogue import CommonError
 from itembank.topics.factorising import catalogue as known
 from itembank.topics.factorising.common_errors import kept_whole, pulled, wrong_common

@@ -6,9 +6,8 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.polynomials import joined_monomial
 from itembank.algebra.showing import typed
-from itembank.algebra.values import Monomial, Polynomial
+from itembank.algebra.values import Monomial, Polynomial, joined_monomial
 from itembank.topics.factorising.answers import Answers, plain_led
 from itembank.topics.factorising.plans import Plan, Quadratic, smallest_prime
 from itembank.topics.factorising.shapes import Shape, Term, value_of, written

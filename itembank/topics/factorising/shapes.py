@@ -13,15 +13,15 @@ from typing import NamedTuple
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols
 from itembank.algebra.number_forms import number_form
-from itembank.algebra.polynomials import (
-    Terms,
-    canonical,
+from itembank.algebra.polynomials import Terms, canonical, plus, power, times
+from itembank.algebra.values import (
+    Monomial,
+    NoValue,
+    Polynomial,
     joined_monomial,
-    plus,
-    power,
-    times,
+    number,
+    polynomial,
 )
-from itembank.algebra.values import Monomial, NoValue, Polynomial, number, polynomial
 from itembank.algebra.written import (
     Bracket,
     Integer,

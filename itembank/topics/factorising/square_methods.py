@@ -6,9 +6,9 @@ from dataclasses import replace
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial
-from itembank.algebra.polynomials import joined_monomial, times
+from itembank.algebra.polynomials import times
 from itembank.algebra.showing import typed
-from itembank.algebra.values import Polynomial
+from itembank.algebra.values import Polynomial, joined_monomial
 from itembank.topics.factorising.answers import plain_led
 from itembank.topics.factorising.bracketed import common_bracket_out, joined_squares, squares_in
 from itembank.topics.factorising.methods import Line, around, less, line_of
