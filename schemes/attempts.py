@@ -66,9 +66,9 @@ def starts_again(state: State, step: Step, rules: Rules) -> bool:
     return bool(state.stated) or now < then
 
 
-def restarted(state: State, number_: int) -> State:
+def restarted(state: State, line_number: int) -> State:
     """A new attempt: the marks begin afresh, the attempt before is kept beside it (4.7)."""
-    record = Record(number_, "new attempt", (0,))
+    record = Record(line_number, "new attempt", (0,))
     if not state.lines_used and not state.stated:
         return state.recorded(record)
     judge = state.judge

@@ -140,49 +140,51 @@ def _unreadable(state: State, line: WorkLine) -> State:
     return state.recorded(record).changed(gap=line.number, before=None)
 
 
-def _one(state: State, number_: int, line: Line, rules: Rules, last: bool) -> list[State]:
+def _one(state: State, line_number: int, line: Line, rules: Rules, last: bool) -> list[State]:
     if AGAIN & set(line.heads):
-        state = restarted(state, number_)
+        state = restarted(state, line_number)
     states = [state]
     relations = state.judge.relations(line.alternatives)
     for place, relation in enumerate(relations):
         final = last and place == len(relations) - 1 and not line.statement
         found = [
-            after for s in states for after in _relation(s, number_, relation, line, rules, final)
+            after
+            for s in states
+            for after in _relation(s, line_number, relation, line, rules, final)
         ]
         states = _bounded(found)
     if not relations and (line.notes or line.label):
-        states = [_note_alone(s, number_, line) for s in states]
+        states = [_note_alone(s, line_number, line) for s in states]
     if line.statement:
-        states = [_concluded(s, number_, line.statement, rules) for s in states]
+        states = [_concluded(s, line_number, line.statement, rules) for s in states]
     return states
 
 
-def _note_alone(state: State, number_: int, line: Line) -> State:
+def _note_alone(state: State, line_number: int, line: Line) -> State:
     notes = (*state.live.notes, *line.notes)
     live = state.live._replace(notes=notes, label=line.label or state.live.label)
-    record = Record(number_, "side working", (live.number,), (), "an operation noted by itself")
+    record = Record(line_number, "side working", (live.number,), (), "an operation noted by itself")
     return state.recorded(record).changed(lives=(*state.lives[:-1], live))
 
 
-def _concluded(state: State, number_: int, statement: str, rules: Rules) -> State:
+def _concluded(state: State, line_number: int, statement: str, rules: Rules) -> State:
     """``no solution`` or ``all values`` said; right for the pupil's own line or not."""
     judge = state.judge
     own = judge.conclusion_of(state.live.form) == statement
     verdict = "follows" if own else "method error"
     if own and (state.wrong or state.misread):
         verdict = "follows own error"
-    record = Record(number_, verdict, (state.live.number,), (), statement)
+    record = Record(line_number, verdict, (state.live.number,), (), statement)
     after = state.recorded(record)
     for stage in rules.open(after) if own else ():
         if stage in judge.concluding:
-            status = Status(EARNED, number_, f"implied by {statement!r}", shown=False)
+            status = Status(EARNED, line_number, f"implied by {statement!r}", shown=False)
             after = after.settled(stage, status)
-    return after.changed(conclusions=(*after.conclusions, (number_, statement, own)))
+    return after.changed(conclusions=(*after.conclusions, (line_number, statement, own)))
 
 
 def _relation(
-    state: State, number_: int, relation: Relation, line: Line, rules: Rules, last: bool
+    state: State, line_number: int, relation: Relation, line: Line, rules: Rules, last: bool
 ) -> list[State]:
     own = bool(relation.signs)
     relation = _continued(state, relation, line)
@@ -191,7 +193,7 @@ def _relation(
     if line.heads[:1] == ("=",) and len(pieces) > 1 and not (state.judge.lone and own):
         pieces = pieces[-1:]
     if state.judge.lone and _beside(state, pieces):
-        return [s.recorded(Record(number_, "side working", (), (), BESIDE)) for s in states]
+        return [s.recorded(Record(line_number, "side working", (), (), BESIDE)) for s in states]
     chained = len(pieces) > 1
     lead: Fraction | None = None
     for place, piece in enumerate(pieces):
@@ -199,7 +201,7 @@ def _relation(
         found = []
         for s in states:
             known = piece_of(s.judge, piece)
-            found += _piece(s, number_, known, line, rules, final, lead)
+            found += _piece(s, line_number, known, line, rules, final, lead)
         states = _bounded(found)
         lead = _lead(piece) if chained else None
     return states
@@ -237,25 +239,25 @@ def _lead(piece: Relation) -> Fraction | None:
 
 
 def _piece(
-    state: State, number_: int, piece: Piece, line: Line, rules: Rules, last: bool,
+    state: State, line_number: int, piece: Piece, line: Line, rules: Rules, last: bool,
     lead: Fraction | None,
 ) -> list[State]:  # fmt: skip
     state = as_meant(state, piece.form, rules)
     if piece.numbers:
-        return judge_numbers(state, number_, piece.relation, line, rules, last, lead)
+        return judge_numbers(state, line_number, piece.relation, line, rules, last, lead)
     if piece.meant is not None and _is_meant(state, piece.relation, piece.meant):
         piece = piece_of(state.judge, piece.meant)
     answer = piece.answer
     if answer is not None and not answer.working:
         if not last and _only_beside(state, line, answer, rules):
-            return [state.recorded(Record(number_, "side working", (), (), "numbers beside"))]
-        return judge_value(state, number_, piece.relation, answer, rules)
+            return [state.recorded(Record(line_number, "side working", (), (), "numbers beside"))]
+        return judge_value(state, line_number, piece.relation, answer, rules)
     if piece.form is None:
-        return [_no_form(state, number_, piece)]
-    step = Step(number_, piece.relation, piece.form, line.notes, line.label)
+        return [_no_form(state, line_number, piece)]
+    step = Step(line_number, piece.relation, piece.form, line.notes, line.label)
     states = _equation(state, piece, step, rules)
     if answer is not None:
-        states = [_with_answer(s, number_, answer) for s in states]
+        states = [_with_answer(s, line_number, answer) for s in states]
     return states
 
 
@@ -283,28 +285,28 @@ def _leads_to_value(state: State, side: Node) -> bool:
         return False
 
 
-def _with_answer(state: State, number_: int, answer: Answer) -> State:
+def _with_answer(state: State, line_number: int, answer: Answer) -> State:
     """The value of a line that shows its operations: its own by what the line was judged."""
-    record = next((r for r in state.records if r.number == number_), None)
+    record = next((r for r in state.records if r.number == line_number), None)
     own = record is not None and record.verdict in ("follows", "follows own error", "copied")
-    return state.changed(stated=(*state.stated, Stated(number_, answer, own)))
+    return state.changed(stated=(*state.stated, Stated(line_number, answer, own)))
 
 
-def _no_form(state: State, number_: int, piece: Piece) -> State:
+def _no_form(state: State, line_number: int, piece: Piece) -> State:
     """A readable line that is none of the topic's: a lone expression is side working.
 
     So is a value given with the problem, written down again.
     """
     if piece.given:
-        return state.recorded(Record(number_, "copied", (0,)))
+        return state.recorded(Record(line_number, "copied", (0,)))
     if not piece.relation.signs and not state.judge.lone:
-        record = Record(number_, "side working", (), (), "an expression by itself")
+        record = Record(line_number, "side working", (), (), "an expression by itself")
         return state.recorded(record)
     try:
         state.judge.form(piece.relation)
     except NoValue as fault:
-        record = Record(number_, "unexplained", (), (), str(fault))
-        return state.recorded(record).changed(gap=number_, before=None)
+        record = Record(line_number, "unexplained", (), (), str(fault))
+        return state.recorded(record).changed(gap=line_number, before=None)
     raise AssertionError(piece)
 
 

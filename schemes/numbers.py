@@ -32,27 +32,27 @@ TRIAL = {"test", "try", "trying"}
 
 
 def judge_numbers(
-    state: State, number_: int, piece: Relation, line: Line, rules: Rules, last: bool,
+    state: State, line_number: int, piece: Relation, line: Line, rules: Rules, last: bool,
     lead: Fraction | None,
 ) -> list[State]:  # fmt: skip
     """A line without letters: a check, a trial, side working, a bare value, or a contradiction."""
     if not piece.signs:
-        return _lone_number(state, number_, piece, rules, last)
+        return _lone_number(state, line_number, piece, rules, last)
     if _tried(state, piece) or CHECK & set(line.heads) or (state.stated and not _stands(piece)):
-        return [_checked(state, number_, piece)]
+        return [_checked(state, line_number, piece)]
     if TRIAL & set(line.heads):
-        return [_checked(state, number_, piece)]
+        return [_checked(state, line_number, piece)]
     plain = all(number_form(side) is not None for side in piece.sides)
     form = form_of(state.judge, piece)
     true = _true(piece)
     believed = not true or state.judge.value_of(state.live.form) is None
     lost = form is not None and lead is None and believed
     if lost and (_loses_unknown(state, form) if plain else not true and _contradicts(state, form)):
-        step = Step(number_, piece, form, line.notes)
+        step = Step(line_number, piece, form, line.notes)
         return judge_line(state.changed(lines_used=state.lines_used + 1), step, rules)
     if true and not set(ORDER_SIGNS).isdisjoint(piece.signs):
-        return [state.recorded(Record(number_, "side working", (), (), "numbers compared"))]
-    return _computed(state, number_, piece, rules, last, lead)
+        return [state.recorded(Record(line_number, "side working", (), (), "numbers compared"))]
+    return _computed(state, line_number, piece, rules, last, lead)
 
 
 def _loses_unknown(state: State, form: object) -> bool:
@@ -88,12 +88,12 @@ def _composite(side: Node) -> bool:
     return bool(symbols(side)) and isinstance(side, Sum | Product | Quotient)
 
 
-def _checked(state: State, number_: int, piece: Relation) -> State:
+def _checked(state: State, line_number: int, piece: Relation) -> State:
     verdict = "check" if state.stated else "trial"
     true = _true(piece)
-    record = Record(number_, verdict, (), (), "" if true else "the check does not come out")
+    record = Record(line_number, verdict, (), (), "" if true else "the check does not come out")
     return state.recorded(record).changed(
-        checks=(*state.checks, number_) if true and verdict == "check" else state.checks,
+        checks=(*state.checks, line_number) if true and verdict == "check" else state.checks,
     )
 
 
@@ -108,22 +108,22 @@ def _true(piece: Relation) -> bool:
 
 
 def _lone_number(
-    state: State, number_: int, piece: Relation, rules: Rules, last: bool
+    state: State, line_number: int, piece: Relation, rules: Rules, last: bool
 ) -> list[State]:
     node = piece.sides[0]
     answer = state.judge.bare_answer(piece)
     if answer is None:
-        return [state.recorded(Record(number_, "side working"))]
+        return [state.recorded(Record(line_number, "side working"))]
     if number_form(node) is None and answer.values:
         value = _rational(node)
         found = None if value is None else _operation(state, node, value)
         if found is not None and value is not None:
-            return [_worked(state, number_, found, answer, value, rules, last)]
+            return [_worked(state, line_number, found, answer, value, rules, last)]
     if last and rules.settings.bare_value:
         stated = Relation((_letter(state), node), ("=",))
-        after = judge_value(state, number_, stated, answer, rules)
+        after = judge_value(state, line_number, stated, answer, rules)
         return [_as_bare(one) for one in after]
-    return [state.recorded(Record(number_, "side working", (), (), "a number by itself"))]
+    return [state.recorded(Record(line_number, "side working", (), (), "a number by itself"))]
 
 
 def _rational(node: Node) -> Fraction | None:
@@ -157,7 +157,7 @@ def _operation(state: State, node: Node, result: Fraction) -> tuple[Live, Worked
 
 
 def _computed(
-    state: State, number_: int, piece: Relation, rules: Rules, last: bool, lead: Fraction | None
+    state: State, line_number: int, piece: Relation, rules: Rules, last: bool, lead: Fraction | None
 ) -> list[State]:
     """Side working: evidence for an operation, a slip where it is false (5.5)."""
     used = state.changed(lines_used=state.lines_used + 1)
@@ -167,7 +167,7 @@ def _computed(
     try:
         value, result = number(left), number(right)
     except NoValue as fault:
-        return [used.recorded(Record(number_, "side working", (), (), str(fault)))]
+        return [used.recorded(Record(line_number, "side working", (), (), str(fault)))]
     meant = left_to_right(left)
     if value != result and meant is not None and number(meant) == result:
         left, value = meant, result
@@ -177,14 +177,14 @@ def _computed(
     answer = state.judge.bare_answer(Relation((right,)))
     found = _operation(used, left, result)
     if found is not None:
-        return [_worked(used, number_, found, answer, value, rules, last, goes_on)]
+        return [_worked(used, line_number, found, answer, value, rules, last, goes_on)]
     if last and value == result and not goes_on and _comes_to_value(used, value, rules):
         stated = Relation((_letter(used), left), ("=",))
         whole = state.judge.bare_answer(Relation((right,)))
         if whole is not None:
-            return [_as_bare(one) for one in judge_value(used, number_, stated, whole, rules)]
-    loose = _loose(used, number_, value, result, answer, rules, last)
-    return [loose, *_from_false_end(loose, number_, piece)] if value != result else [loose]
+            return [_as_bare(one) for one in judge_value(used, line_number, stated, whole, rules)]
+    loose = _loose(used, line_number, value, result, answer, rules, last)
+    return [loose, *_from_false_end(loose, line_number, piece)] if value != result else [loose]
 
 
 def _comes_to_value(state: State, value: Fraction, rules: Rules) -> bool:
@@ -194,7 +194,7 @@ def _comes_to_value(state: State, value: Fraction, rules: Rules) -> bool:
 
 
 def _worked(
-    state: State, number_: int, found: tuple[Live, Worked], answer: Answer | None,
+    state: State, line_number: int, found: tuple[Live, Worked], answer: Answer | None,
     value: Fraction, rules: Rules, last: bool, goes_on: bool = False,
 ) -> State:  # fmt: skip
     live, worked = found
@@ -203,29 +203,29 @@ def _worked(
     if worked.error is not None:
         words = f"{worked.error.name}: {worked.words}"
         if worked.stage in rules.open(state):
-            after = after.settled(worked.stage, Status(LOST, number_, words, fault=True))
-        after = after.faulted(number_, words)
+            after = after.settled(worked.stage, Status(LOST, line_number, words, fault=True))
+        after = after.faulted(line_number, words)
         path: tuple[PathPart, ...] = wrong_path((worked.error,), (worked.stage,), worked.stage)
         verdict = "method error"
     else:
         if worked.stage in rules.open(state):
-            status = Status(EARNED, number_, f"{worked.words}, on numbers alone")
+            status = Status(EARNED, line_number, f"{worked.words}, on numbers alone")
             after = after.settled(worked.stage, status)
         path = (PathPart("step", "numbers alone", worked.stage, worked.words),)
         verdict = "side working"
     if false:
-        after = after.faulted(number_, "slip in the computation")
+        after = after.faulted(line_number, "slip in the computation")
         verdict = "slip" if worked.error is None else verdict
-    record = Record(number_, verdict, (live.number,), path)
+    record = Record(line_number, verdict, (live.number,), path)
     cost = ERROR_COST if worked.error else SLIP_COST if false else 0
     after = after.recorded(record).paid(cost).changed(before=None, gap=0)
     after = after.changed(wrong=after.wrong or bool(false or worked.error))
-    after = after.at(Live(number_, worked.after, worked.after, virtual=True))
-    return _ends_in_value(after, number_, answer, rules, last)
+    after = after.at(Live(line_number, worked.after, worked.after, virtual=True))
+    return _ends_in_value(after, line_number, answer, rules, last)
 
 
 def _ends_in_value(
-    state: State, number_: int, answer: Answer | None, rules: Rules, last: bool
+    state: State, line_number: int, answer: Answer | None, rules: Rules, last: bool
 ) -> State:
     """A computation on numbers that ends in the value (4.6)."""
     right = state.judge.value_of(state.live.form)
@@ -235,35 +235,35 @@ def _ends_in_value(
         return state
     if not state.judge.solved_by(state.live.form, right):
         return state
-    own = Stated(number_, answer, True, bare=True)
+    own = Stated(line_number, answer, True, bare=True)
     return state.changed(stated=(*state.stated, own))
 
 
-def _from_false_end(state: State, number_: int, piece: Relation) -> Iterator[State]:
+def _from_false_end(state: State, line_number: int, piece: Relation) -> Iterator[State]:
     """``x + 2 = 24/3 = 7``: the work may go on from the end of the chain, false as it is (5.5)."""
     written = state.live.relation
-    if state.live.number != number_ or written is None or written.sides[-1] != piece.sides[0]:
+    if state.live.number != line_number or written is None or written.sides[-1] != piece.sides[0]:
         return
     relation = Relation((*written.sides[:-1], piece.sides[-1]), written.signs)
     form = form_of(state.judge, relation)
     if form is not None:
         onward = state.judge.onward(state.live.form, form)
-        yield state.at(Live(number_, onward, form, relation=relation))
+        yield state.at(Live(line_number, onward, form, relation=relation))
 
 
 def _loose(
-    state: State, number_: int, value: Fraction, result: Fraction, answer: Answer | None,
+    state: State, line_number: int, value: Fraction, result: Fraction, answer: Answer | None,
     rules: Rules, last: bool,
 ) -> State:  # fmt: skip
     """A computation that is no operation on the line before it."""
     false = value != result
     note = "the arithmetic is false" if false else ""
-    record = Record(number_, "slip" if false else "side working", (), (), note)
+    record = Record(line_number, "slip" if false else "side working", (), (), note)
     after = state.recorded(record)
-    stated = [s for s in state.stated if s.line == number_]
+    stated = [s for s in state.stated if s.line == line_number]
     if stated and answer is not None:
-        return after.changed(stated=(*after.stated, Stated(number_, answer, not false)))
+        return after.changed(stated=(*after.stated, Stated(line_number, answer, not false)))
     if false:
-        after = after.faulted(number_, "slip: false arithmetic").changed(wrong=True)
+        after = after.faulted(line_number, "slip: false arithmetic").changed(wrong=True)
         return after.paid(SLIP_COST)
     return after.paid(LOOSE_COST)

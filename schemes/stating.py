@@ -15,25 +15,25 @@ from schemes.verdicts import PathPart
 
 
 def judge_value(
-    state: State, number_: int, piece: Relation, answer: Answer, rules: Rules
+    state: State, line_number: int, piece: Relation, answer: Answer, rules: Rules
 ) -> list[State]:
     """A value stated (3.9, 4.2 to 4.8): what it is worth for the pupil's own line."""
     right = state.judge.value_for(state.live.form, answer)
-    stated = Stated(number_, answer, False)
+    stated = Stated(line_number, answer, False)
     if right is None:
         return [_wrong_value(state, stated, piece, rules)]
     worth = quality(answer, right, rules.settings)
     if worth.right or worth.kind == ROUNDED:
-        return [_right_value(state, Stated(number_, answer, worth.right), piece, rules)]
+        return [_right_value(state, Stated(line_number, answer, worth.right), piece, rules)]
     if worth.kind == SHAPE:
         return [_right_numbers(state, stated, piece, rules)]
     if worth.kind == CUT and rules.open(state):
         allowed = _right_value(state, stated, piece, rules)
-        doubt = Doubt(number_, "a decimal cut short, not rounded", "allowed")
+        doubt = Doubt(line_number, "a decimal cut short, not rounded", "allowed")
         allowed = allowed.changed(doubts=(*allowed.doubts, doubt))
         return [_wrong_value(state, stated, piece, rules), allowed]
     if _converted(state, answer, rules) and not decimals_asked(right, rules.settings):
-        record = Record(number_, "ignored", (), (), "the value converted: it stands above")
+        record = Record(line_number, "ignored", (), (), "the value converted: it stands above")
         return [state.recorded(record, stated=(*state.stated, stated._replace(own=True)))]
     return _bridged_value(state, stated, piece, rules)
 
