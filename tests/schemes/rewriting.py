@@ -13,7 +13,7 @@ from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Negative, Node, Relation, Sum
-from itembank.topics.linear_equations.stages import Equation, equation_of
+from itembank.topics.linear_equations.equations import Equation, equation_of
 from itembank.topics.linear_equations.writing import shown
 from itembank.topics.parts import GROUP, scaled
 

@@ -48,9 +48,10 @@ from itembank.topics.inequalities.stages import SOLUTION
 from itembank.topics.judging import Wrong
 from itembank.topics.linear_equations import errors as of_equations
 from itembank.topics.linear_equations import following
+from itembank.topics.linear_equations.equations import Equation
 from itembank.topics.linear_equations.following import Where, fit_error
 from itembank.topics.linear_equations.judging import LinearJudge, wrong_of
-from itembank.topics.linear_equations.stages import VALUE, Equation
+from itembank.topics.linear_equations.stages import VALUE
 from itembank.topics.parts import NUMBER, Part, scaled
 from itembank.topics.parts import Parts as Side
 

@@ -35,7 +35,7 @@ from itembank.algebra.written import (
     Symbol,
 )
 from itembank.topics.linear_equations import writing
-from itembank.topics.linear_equations.stages import Equation
+from itembank.topics.linear_equations.equations import Equation
 from itembank.topics.parts import LETTER, NUMBER, Part, holds_letter, parts_of
 
 MOST_PARTS = 2

@@ -14,15 +14,9 @@ from itembank.algebra.values import number
 from itembank.algebra.written import Bracket, Negative, Node, Product, Quotient, Sum
 from itembank.topics.catalogue import DROPPED, EXCHANGED, KEPT_SIGN, CommonError
 from itembank.topics.judging import Worked, Wrong
+from itembank.topics.linear_equations.equations import Equation
 from itembank.topics.linear_equations.spelling import spell, spell_term
-from itembank.topics.linear_equations.stages import (
-    BRACKETS,
-    CONSTANTS,
-    FRACTIONS,
-    UNKNOWN,
-    VALUE,
-    Equation,
-)
+from itembank.topics.linear_equations.stages import BRACKETS, CONSTANTS, FRACTIONS, UNKNOWN, VALUE
 from itembank.topics.parts import GROUP, LETTER, NUMBER, Part, Parts, holds_letter, multiplied_out
 
 RIGHT, COEFFICIENT, PLUS, MINUS = "right", "coefficient", "plus", "minus"

@@ -8,17 +8,10 @@ from functools import lru_cache
 from itembank.algebra.exact import Fraction
 from itembank.topics.judging import Move
 from itembank.topics.linear_equations import steps
+from itembank.topics.linear_equations.equations import Balance, Equation
 from itembank.topics.linear_equations.following import fit
 from itembank.topics.linear_equations.spelling import spell, spell_term
-from itembank.topics.linear_equations.stages import (
-    BRACKETS,
-    CONSTANTS,
-    FRACTIONS,
-    UNKNOWN,
-    VALUE,
-    Balance,
-    Equation,
-)
+from itembank.topics.linear_equations.stages import BRACKETS, CONSTANTS, FRACTIONS, UNKNOWN, VALUE
 
 
 @lru_cache(maxsize=4096)

@@ -36,6 +36,7 @@ from itembank.topics.errors import (
     wrong_brackets,
     wrong_joins,
 )
+from itembank.topics.linear_equations.equations import Equation, Key, key_between
 from itembank.topics.linear_equations.following import Where
 from itembank.topics.linear_equations.scaling import (
     EARLIEST,
@@ -50,10 +51,7 @@ from itembank.topics.linear_equations.stages import (
     FRACTIONS,
     UNKNOWN,
     VALUE,
-    Equation,
-    Key,
     constants_apart,
-    key_between,
 )
 from itembank.topics.parts import (
     GROUP,

@@ -13,7 +13,7 @@ from math import gcd, lcm
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.topics.linear_equations.stages import Balance, Equation
+from itembank.topics.linear_equations.equations import Balance, Equation
 from itembank.topics.parts import (
     GROUP,
     LETTER,

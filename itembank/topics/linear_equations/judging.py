@@ -25,6 +25,7 @@ from itembank.topics.linear_equations import (
     slips,
     writing,
 )
+from itembank.topics.linear_equations.equations import Equation, Key, equation_of
 from itembank.topics.linear_equations.stages import (
     BRACKETS,
     CONSTANTS,
@@ -32,10 +33,7 @@ from itembank.topics.linear_equations.stages import (
     ORDER,
     UNKNOWN,
     VALUE,
-    Equation,
-    Key,
     constants_rest,
-    equation_of,
     made_by_clearing,
     reached_by,
     stage_names,

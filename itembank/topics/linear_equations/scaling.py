@@ -26,7 +26,8 @@ from itembank.topics.catalogue import (
     WRONG_WAY_ROUND,
     CommonError,
 )
-from itembank.topics.linear_equations.stages import VALUE, Equation
+from itembank.topics.linear_equations.equations import Equation
+from itembank.topics.linear_equations.stages import VALUE
 from itembank.topics.parts import (
     GROUP,
     LETTER,

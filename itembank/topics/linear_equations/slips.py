@@ -9,6 +9,7 @@ from itembank.algebra.exact import Fraction
 from itembank.topics.arithmetic import nameable, rounded
 from itembank.topics.catalogue import DROPPED, EXCHANGED, KEPT_SIGN
 from itembank.topics.judging import Slip
+from itembank.topics.linear_equations.equations import Balance, Equation, Key
 from itembank.topics.linear_equations.errors import EARLIEST, Change, changes
 from itembank.topics.linear_equations.following import (
     FURTHER,
@@ -20,16 +21,7 @@ from itembank.topics.linear_equations.following import (
     natural_factor,
 )
 from itembank.topics.linear_equations.spelling import spell
-from itembank.topics.linear_equations.stages import (
-    BRACKETS,
-    CONSTANTS,
-    FRACTIONS,
-    UNKNOWN,
-    VALUE,
-    Balance,
-    Equation,
-    Key,
-)
+from itembank.topics.linear_equations.stages import BRACKETS, CONSTANTS, FRACTIONS, UNKNOWN, VALUE
 from itembank.topics.parts import LETTER, NUMBER, Parts, least_multiple, multiplied_out
 
 OF_LETTERS = (UNKNOWN, CONSTANTS, BRACKETS, FRACTIONS)

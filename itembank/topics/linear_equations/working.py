@@ -8,12 +8,11 @@ from itembank.algebra.inside import symbols
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Relation, Symbol
 from itembank.topics.kinds import RouteLine
+from itembank.topics.linear_equations.equations import Equation, equation_of
 from itembank.topics.linear_equations.stages import (
     CONSTANTS,
     VALUE,
-    Equation,
     constants_rest,
-    equation_of,
     reached_by,
     stage_names,
 )

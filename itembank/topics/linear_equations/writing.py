@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from itembank.algebra.exact import Fraction
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Bracket, Integer, Node, Product, Quotient, Relation, Symbol
-from itembank.topics.linear_equations.stages import Equation
+from itembank.topics.linear_equations.equations import Equation
 from itembank.topics.linear_equations.terms import Piece, number, side
 from itembank.topics.parts import GROUP, NUMBER, Part, Parts, holds_letter
 

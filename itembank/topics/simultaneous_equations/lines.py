@@ -26,8 +26,8 @@ from itembank.algebra.written import (
     Sum,
     Symbol,
 )
+from itembank.topics.linear_equations.equations import Equation, equation_of
 from itembank.topics.linear_equations.judging import LinearJudge
-from itembank.topics.linear_equations.stages import Equation, equation_of
 from itembank.topics.parts import LETTER, NUMBER, Part, flat
 
 Row = tuple[Fraction, Fraction, Fraction]

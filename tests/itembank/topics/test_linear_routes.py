@@ -38,9 +38,10 @@ from itembank.algebra.written import (
 from itembank.topics.kinds import CheckFailed, Route, Solution, TopicError
 from itembank.topics.linear_equations.checking import check
 from itembank.topics.linear_equations.choosing import choices
+from itembank.topics.linear_equations.equations import equation_of
 from itembank.topics.linear_equations.families import FAMILIES
 from itembank.topics.linear_equations.routes import MOST_ROUTES, NUMBERS_NAME, solve, work_out
-from itembank.topics.linear_equations.stages import equation_of, reached_by
+from itembank.topics.linear_equations.stages import reached_by
 from itembank.topics.linear_equations.steps import made, written_out
 
 GENERATED_PER_FAMILY = 60

@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from itembank.algebra.exact import Fraction
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import NoValue
+from itembank.topics.linear_equations.equations import Equation, equation_of
 from itembank.topics.linear_equations.families import FAMILIES, Family
 from itembank.topics.linear_equations.problems import read_problem
-from itembank.topics.linear_equations.stages import Equation, equation_of
 from itembank.topics.linear_equations.topic import judge
 from itembank.topics.linear_equations.writing import alike, shown
 from itembank.topics.parts import GROUP, LETTER, NUMBER, Part, Parts
