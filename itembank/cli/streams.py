@@ -164,6 +164,8 @@ def whole_file(path: Path) -> Iterator[Path]:
 
     A program that was killed leaves its draft; the next one that writes the same file clears it.
     """
+    if path.is_dir():
+        raise Fault(f"{path}: cannot be written: it is a folder")
     try:
         handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=_DRAFT, dir=path.parent)
     except OSError as raised:

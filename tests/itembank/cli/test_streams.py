@@ -194,3 +194,16 @@ def test_an_unwritable_place_is_a_fault_that_names_it(tmp_path: Path) -> None:
         whole_file(tmp_path / "no" / "marks.jsonl"),
     ):
         pass
+
+
+def test_a_folder_where_a_file_should_go_is_a_fault_before_any_work(tmp_path: Path) -> None:
+    place = tmp_path / "papers"
+    place.mkdir()
+
+    with (
+        pytest.raises(Fault, match=r"papers: cannot be written: it is a folder"),
+        whole_file(place),
+    ):
+        pytest.fail("the work began")
+
+    assert list(tmp_path.iterdir()) == [place]
