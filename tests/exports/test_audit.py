@@ -110,3 +110,19 @@ def test_the_page_fits_a_telephone(tmp_path: Path) -> None:
         wide = view.evaluate("document.documentElement.scrollWidth")
         browser.close()
     assert wide <= 320
+
+
+@pytest.mark.skipif(CHROMIUM is None, reason="no browser")
+def test_a_wide_screen_shows_the_table_of_mark_points_whole(tmp_path: Path) -> None:
+    from playwright.sync_api import sync_playwright
+
+    file = tmp_path / "audit.html"
+    file.write_text(audit_html(REPORT))
+    with sync_playwright() as play:
+        browser = play.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+        view = browser.new_page(viewport={"width": 1100, "height": 800})
+        view.goto(file.as_uri())
+        table = view.get_by_role("region", name="Mark points")
+        hidden = table.evaluate("e => e.scrollWidth - e.clientWidth")
+        browser.close()
+    assert hidden <= 0
