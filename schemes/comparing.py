@@ -2,8 +2,9 @@
 
 The author's routes tell which lines earn which mark points. A pupil's line that is the same as a
 line of a route suggests its points, and those of the lines before it that need not be seen (3.3);
-what is equivalent is told, and earns nothing by itself. All other points wait for the teacher:
-what the engine cannot compare is referred, never a silent zero.
+what is equivalent is told, and earns nothing by itself; nor does a line that the question gives,
+which anybody can copy (5.2): whether it was shown is for the teacher to see. All other points wait
+for the teacher: what the engine cannot compare is referred, never a silent zero.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from itembank.algebra.joining import joined
+from itembank.algebra.matching import same_relation
 from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.written import Relation
 from itembank.topics.comparing import EQUIVALENT, SAME, compared
@@ -66,6 +68,8 @@ def _line(
         relations = ()
     else:
         said = []
+    if relations and all(_is_given(scheme, one) for one in relations):
+        return LineMark(text, True, "copied", note="the question gives this line")
     matches = said or [place for one in relations for place in _places(scheme, one)]
     for route, at in matches:
         _earn(scheme, route, at, number, found)
@@ -147,14 +151,40 @@ def readable(text: str, comma: bool) -> tuple[Relation, ...]:
 def _earn(scheme: Scheme, route: Route, at: int, number: int, found: dict[str, _Earned]) -> None:
     """A line of a route earns its own points, and those before it that may be implied (3.3)."""
     seen = {point.point for point in scheme.points if _must_be_seen(scheme, point)}
+    given = _last_given(scheme, route)
     for place, line in enumerate(route.lines[: at + 1]):
         for point in earning(line.stage):
             if place == at:
                 reason = f"the line of {route.name!r} that earns it"
                 found.setdefault(point, _Earned(number, reason))
-            elif point not in seen:
+            elif point not in seen and place > given:
                 reason = f"implied by line {number}, a later line of {route.name!r}"
                 found.setdefault(point, _Earned(number, reason))
+
+
+def _last_given(scheme: Scheme, route: Route) -> int:
+    """The place of a route's last line that the question gives, -1 where it gives none.
+
+    Work that starts from there says nothing about the lines up to it.
+    """
+    comma = scheme.settings.decimal_comma
+    places = [
+        at
+        for at, line in enumerate(route.lines)
+        if any(_is_given(scheme, one) for one in readable(line.text, comma))
+    ]
+    return places[-1] if places else -1
+
+
+def _is_given(scheme: Scheme, relation: Relation) -> bool:
+    """Whether the question's own text states this line, written alike, between backticks."""
+    given = [
+        one
+        for piece in scheme.problem.split("`")[1::2]
+        for one in readable(piece, scheme.settings.decimal_comma)
+        if one.signs
+    ]
+    return any(same_relation(one, relation) for one in given)
 
 
 def _must_be_seen(scheme: Scheme, point: MarkPoint) -> bool:

@@ -65,6 +65,26 @@ def test_a_point_that_must_be_seen_is_not_implied() -> None:
     assert not marked.points[0].decided
 
 
+GIVEN = replace(
+    SCHEME, problem="The sides are `x` and `x + 7`. Show that `4x + 14 = 38`, and find `x`."
+)
+
+
+def test_a_line_that_the_question_gives_earns_and_implies_nothing() -> None:
+    marked = mark("4x + 14 = 38", "x = 6", scheme=GIVEN)
+
+    assert awards(marked) == "M1=0 M2=1 A1=0"
+    assert marked.lines[0].verdict == "copied"
+    assert not marked.points[0].decided  # whether it was shown is the teacher's to see
+    assert (marked.lowest, marked.highest) == (1, 4)
+
+
+def test_working_that_leads_to_the_given_line_earns_its_points() -> None:
+    marked = mark(*(line.text for line in ROUTE.lines), scheme=GIVEN)
+
+    assert (marked.total, marked.referred) == (4, False)
+
+
 def test_an_equivalent_line_is_told_and_earns_nothing_by_itself() -> None:
     marked = mark("2x + 7 = 19")
 
