@@ -348,17 +348,17 @@ def _unexplained(state: State, step: Step, rules: Rules) -> list[State]:
     )
     rests = _comes_to_rest(state, step, rules)
     served = newly or rules.open(state)[:1]
-    allowed_ = base if same else base.faulted(step.number, question)
+    earned = base if same else base.faulted(step.number, question)
     withheld = base.faulted(step.number, question)
     for stage in (*served, *rests):
         withheld = withheld.settled(stage, Status(WITHHELD, step.number, f"withheld: {question}"))
     for stage in (*newly, *rests):
-        allowed_ = allowed_.settled(stage, Status(EARNED, step.number, f"allowed: {question}"))
-    if withheld.statuses == allowed_.statuses and not same:
+        earned = earned.settled(stage, Status(EARNED, step.number, f"allowed: {question}"))
+    if withheld.statuses == earned.statuses and not same:
         return [withheld]
     return [
         withheld.changed(doubts=(*withheld.doubts, Doubt(step.number, question, "withheld"))),
-        allowed_.changed(doubts=(*allowed_.doubts, Doubt(step.number, question, "allowed"))),
+        earned.changed(doubts=(*earned.doubts, Doubt(step.number, question, "allowed"))),
     ]
 
 

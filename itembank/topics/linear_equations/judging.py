@@ -270,6 +270,10 @@ def _has_empty_side(form: Equation) -> bool:
 
 
 def wrong_of(change: errors.Change) -> Wrong:
+    """What the marker is told of an error, and the line that it leads to.
+
+    The sign of a term is lost on the way to whatever stage the line serves (section 2).
+    """
     if change.stage == errors.EARLIEST:
         stages: tuple[str, ...] = ()
     elif change.error is SIGN_LOST:
