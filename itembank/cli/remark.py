@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.banking import DEFAULT_BANK, Bank, By, Json, reading_from, writing_to
+from itembank.cli.banking import DEFAULT_BANK, Bank, Json, reading_from, writing_to
 from itembank.cli.deciding import Assessment
 from itembank.cli.printing import console, print_cautions, say, table
 from itembank.cli.revising import read_scheme
@@ -24,7 +24,14 @@ TODAY = "not the scheme: the engine judges this otherwise today; "
 def remark(
     assessment: Assessment,
     question: Annotated[int, typer.Argument(metavar="QUESTION", help="The question's number.")],
-    by: By = "",
+    by: Annotated[
+        str,
+        typer.Option(
+            envvar="ITEMBANK_BY",
+            metavar="CODE",
+            help="With --apply: who does it, the teacher's code, kept with the record.",
+        ),
+    ] = "",
     scheme: Annotated[
         str | None,
         typer.Option(
