@@ -113,6 +113,7 @@ def topics_by_name() -> dict[str, Topic]:
     """Every topic by its name; problems go to the first that takes them."""
     from itembank.topics.expressions.topic import EXPRESSIONS
     from itembank.topics.factorising.topic import FACTORISING
+    from itembank.topics.fractional_equations.topic import FRACTIONAL_EQUATIONS
     from itembank.topics.inequalities.topic import LINEAR_INEQUALITIES
     from itembank.topics.linear_equations.topic import LINEAR_EQUATIONS
     from itembank.topics.quadratic_equations.topic import QUADRATIC_EQUATIONS
@@ -125,5 +126,6 @@ def topics_by_name() -> dict[str, Topic]:
         LINEAR_INEQUALITIES,
         EXPRESSIONS,
         FACTORISING,
+        FRACTIONAL_EQUATIONS,
     )
     return {topic.name: topic for topic in topics}

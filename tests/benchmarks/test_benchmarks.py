@@ -60,6 +60,7 @@ def test_every_topic_has_a_row_against_a_yardstick_of_its_own(
         ("expressions", "(x + 3)^2", ["x^2 + 9"], [False]),
         ("factorising", "x^2 + 5x + 6", ["(x + 2)(x + 3)", "(x + 1)(x + 6)"], [True, False]),
         ("quadratic equations", "x^2 = 5x", ["x(x - 5) = 0", "x = 5"], [True, False]),
+        ("fractional equations", "6/x + 1 = 4", ["6 + x = 4x", "x = 3"], [True, False]),
         ("quadratic equations", "x^2 = 7", ["x = ±√7", "x = √7 or x = -√7"], [True, True]),
         ("expressions", "1/x + 1/y", ["(x + y)/(xy)", "2/(x + y)"], [True, False]),
         ("expressions", "3a - b, a = 2, b = -1", ["3 × 2 - (-1)", "7", "8"], [True, True, False]),

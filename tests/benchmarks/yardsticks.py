@@ -219,4 +219,5 @@ YARDSTICKS = {
     "expressions": Yardstick(_expression, _differences(_simplifies), _differences(_cancels)),
     "factorising": Yardstick(_factors, _differences(_simplifies), _differences(_expands)),
     "quadratic equations": Yardstick(_quadratic, _quadratics),
+    "fractional equations": Yardstick(_quadratic, _quadratics),
 }

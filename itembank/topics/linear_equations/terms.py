@@ -144,7 +144,7 @@ def _product_term(factors: tuple[Node, ...]) -> Term:
 def _quotient_term(top: Node, bottom: Node) -> Term:
     if symbols(bottom):
         raise TopicError(
-            "the unknown stands in a denominator: that belongs to another topic, "
+            "the unknown stands in a denominator: that belongs to the topic fractional equations, "
             "not to linear equations"
         )
     below = term_of(bottom)

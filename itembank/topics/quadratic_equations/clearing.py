@@ -1,4 +1,4 @@
-"""How is an equation with the unknown below a bar cleared of its fractions, rightly and wrongly?
+"""How is an equation with the unknown below a bar cleared of its fractions?
 
 Every term is a numerator over a denominator; both sides are multiplied by the least common
 denominator.
@@ -14,7 +14,6 @@ from typing import NamedTuple
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial, factored
 from itembank.algebra.polynomials import (
-    constant,
     in_order,
     minus,
     plus,
@@ -37,14 +36,6 @@ from itembank.algebra.written import (
     Relation,
     Sum,
     Symbol,
-)
-from itembank.topics.catalogue import (
-    BARS_DROPPED,
-    FRACTIONS_ACROSS,
-    FRACTIONS_MULTIPLIED,
-    NOT_MULTIPLIED,
-    SIDE_NOT_MULTIPLIED,
-    CommonError,
 )
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.polys import NotQuadratic, Poly
@@ -98,8 +89,8 @@ def in_degrees(value: Polynomial, unknown: str) -> Poly:
 
 def loses_a_value(relation: Relation) -> bool:
     """Whether a value that solves the cleared equation makes a denominator zero."""
-    sides, common = _sides(relation)
-    total = minus(*(_multiplied(side, common) for side in sides))
+    sides, common = sides_of(relation)
+    total = minus(*(multiplied(side, common) for side in sides))
     left, right = relation.sides
     top, _ = rational(Sum((("+", left), ("-", right))))
     return total_degree(total) != total_degree(top)
@@ -107,13 +98,14 @@ def loses_a_value(relation: Relation) -> bool:
 
 def cleared(relation: Relation, unknown: str) -> tuple[Relation, str]:
     """Both sides multiplied by the least common denominator, and that denominator as typed."""
-    sides, common = _sides(relation)
+    sides, common = sides_of(relation)
     left, right = (_written(side, common, unknown) for side in sides)
     return writing.equal(left, right), typed(_product(ONE, common, unknown))
 
 
 @lru_cache(maxsize=1024)
-def _sides(relation: Relation) -> tuple[Sides, Polynomial]:
+def sides_of(relation: Relation) -> tuple[Sides, Polynomial]:
+    """The terms of each side, and the least common denominator of them all."""
     left, right = (tuple(_parts(side, 1)) for side in relation.sides)
     common = least_common([part.bottom for part in (*left, *right)])
     return (left, right), scaled(common, 1 / _size(common))
@@ -149,17 +141,19 @@ def _whole(sign: int, top: Polynomial, bottom: Polynomial) -> Part:
     return Part(sign, scaled(over, Fraction(1, shared)), scaled(under, Fraction(1, shared)))
 
 
-def _factor(part: Part, common: Polynomial) -> Polynomial:
+def missing_factor(part: Part, common: Polynomial) -> Polynomial:
+    """What a term is multiplied by above its bar."""
     found = quotient(common, part.bottom)
     if found is None:
         raise NoValue("no common denominator")
     return found
 
 
-def _multiplied(side: tuple[Part, ...], common: Polynomial) -> Polynomial:
+def multiplied(side: tuple[Part, ...], common: Polynomial) -> Polynomial:
+    """A side, every term of it multiplied by the common denominator."""
     out: Polynomial = ()
     for part in side:
-        out = plus(out, scaled(times(part.top, _factor(part, common)), Fraction(part.sign)))
+        out = plus(out, scaled(times(part.top, missing_factor(part, common)), Fraction(part.sign)))
     return out
 
 
@@ -169,7 +163,7 @@ def _written(side: tuple[Part, ...], common: Polynomial, unknown: str) -> Node:
     for part in side:
         if not part.top:
             continue
-        body = _product(part.top, _factor(part, common), unknown)
+        body = _product(part.top, missing_factor(part, common), unknown)
         sign = part.sign
         if isinstance(body, Sum) and len(side) > 1:
             body = Bracket(body)
@@ -197,7 +191,7 @@ def _product(top: Polynomial, factor: Polynomial, unknown: str) -> Node:
     parts: list[Node] = [_power(Symbol(unknown), power)] if power else []
     alone = len(brackets) == 1 and not parts and size == 1 and brackets[0][1] == 1
     for value, exponent in brackets:
-        inner = _sum(value, unknown)
+        inner = sum_of(value, unknown)
         parts.append(inner if alone else _power(Bracket(inner), exponent))
     if abs(size) != 1 or not parts:
         parts.insert(0, written_number(abs(size)))
@@ -209,64 +203,10 @@ def _power(base: Node, exponent: int) -> Node:
     return base if exponent == 1 else Power(base, Integer(str(exponent)))
 
 
-def _sum(value: Polynomial, unknown: str) -> Node:
+def sum_of(value: Polynomial, unknown: str) -> Node:
+    """A polynomial in the unknown as a sum."""
     terms: writing.Terms = []
     for monomial, size in in_order(value):
         power = monomial[0][1] if monomial else 0
         terms.append((size, _power(Symbol(unknown), power) if power else None))
     return writing.total(terms)
-
-
-Wrong = tuple[CommonError, Polynomial]
-
-
-def wrongly_cleared(relation: Relation) -> Iterator[Wrong]:
-    """What a wrong clearing makes of left minus right."""
-    sides, common = _sides(relation)
-    right = minus(*(_multiplied(side, common) for side in sides))
-    parts = [Part(p.sign * way, *p[1:]) for side, way in _ways(sides) for p in side]
-    for error, value in _wrong(parts, sides, common, right):
-        if value and value != right:
-            yield error, value
-
-
-def _ways(sides: Sides) -> tuple[tuple[tuple[Part, ...], int], ...]:
-    """Each side with the sign that it has in left minus right."""
-    return (sides[0], 1), (sides[1], -1)
-
-
-def _wrong(
-    parts: list[Part], sides: Sides, common: Polynomial, right: Polynomial
-) -> Iterator[Wrong]:
-    def left_alone(chosen: list[Part]) -> Polynomial:
-        out = right
-        for part in chosen:
-            kept = minus(part.top, times(part.top, _factor(part, common)))
-            out = plus(out, scaled(kept, Fraction(part.sign)))
-        return out
-
-    bare = [part for part in parts if constant(part.bottom) is not None]
-    barred = [part for part in parts if part not in bare]
-    yield FRACTIONS_MULTIPLIED, left_alone(bare)
-    for part in parts:
-        yield NOT_MULTIPLIED, left_alone([part])
-    yield BARS_DROPPED, left_alone(barred)
-    yield BARS_DROPPED, left_alone(parts)
-    for side, way in _ways(sides):
-        mine = [Part(part.sign * way, *part[1:]) for part in side]
-        yield SIDE_NOT_MULTIPLIED, left_alone(mine)
-        if len(side) > 1 and all(constant(part.bottom) is None for part in side):
-            yield FRACTIONS_ACROSS, _straight_across(side, sides[0] if way < 0 else sides[1], way)
-
-
-def _straight_across(side: tuple[Part, ...], other: tuple[Part, ...], way: int) -> Polynomial:
-    """Numerators added, denominators too, and the equation then cleared."""
-    top: Polynomial = ()
-    bottom: Polynomial = ()
-    for part in side:
-        top = plus(top, scaled(part.top, Fraction(part.sign)))
-        bottom = plus(bottom, part.bottom)
-    if any(constant(part.bottom) is None for part in other) or not bottom:
-        return ()
-    rest = _multiplied(other, ONE) if all(part.bottom == ONE for part in other) else ()
-    return scaled(minus(top, times(rest, bottom)), Fraction(way)) if rest else ()

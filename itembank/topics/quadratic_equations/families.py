@@ -33,5 +33,6 @@ FAMILIES = (
     Family("the square of a bracket and a term in the unknown", 11, 5, patterns.square_to_line),
     Family("quadratic equation without real solutions", 11, 3, patterns.no_real),
     Family("the unknown below a bar, a quadratic when cleared", 11, 4, patterns.unknown_below),
+    Family("a fraction equal to one with the unknown below", 11, 4, patterns.fraction_to_fraction),
     Family("two fractions with the unknown below", 11, 6, patterns.two_unknowns_below),
 )

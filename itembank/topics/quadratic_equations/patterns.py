@@ -232,3 +232,14 @@ def two_unknowns_below(r: Random) -> str:
             x = _letter(r)
             sign = "+" if one > 0 else "-"
             return f"{other}/{x} {sign} {abs(one)}/({x}{plus(shift)}) = {whole}"
+
+
+def fraction_to_fraction(r: Random) -> str:
+    """``(x + 3)/4 = 10/x``."""
+    while True:
+        p, q = _two(r, 8)
+        size = -p * q
+        tops = [n for n in range(2, size) if size % n == 0]
+        if tops:
+            x, below = _letter(r), r.choice(tops)
+            return f"({x}{plus(p + q)})/{below} = {size // below}/{x}"

@@ -85,9 +85,9 @@ def _form(relation: Relation, unknown: str) -> Form:
             "topic takes no such equation"
         )
     if form.shape == BRANCH and has_unknown_below(relation):
-        raise TopicError(
+        raise OtherKind(
             f"{unknown} stands below a fraction bar, and the equation is linear without its "
-            "fractions: no topic takes it"
+            "fractions: the topic fractional equations takes it"
         )
     if form.poly is None and form.shape not in (BRANCHES, BRANCH):
         raise TopicError("the square terms cancel: write it without them, a linear equation")

@@ -7,6 +7,7 @@ from functools import lru_cache
 from itembank.topics import Topic
 from itembank.topics.catalogue import (
     BARS_DROPPED,
+    BARS_EXCHANGED,
     COEFFICIENT_SUBTRACTED,
     DROPPED,
     EXPANDING_SIGN,
@@ -44,6 +45,7 @@ SHARED = (
     FRACTIONS_MULTIPLIED,
     SIDE_NOT_MULTIPLIED,
     BARS_DROPPED,
+    BARS_EXCHANGED,
     FRACTIONS_ACROSS,
 )
 

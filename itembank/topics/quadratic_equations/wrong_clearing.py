@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
+from itembank.algebra.polynomials import minus
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.changes import APART, IN_TERMS, Change
-from itembank.topics.quadratic_equations.clearing import in_degrees, wrongly_cleared
+from itembank.topics.quadratic_equations.clearing import in_degrees
 from itembank.topics.quadratic_equations.forms import Form, key_of, poly_key
+from itembank.topics.quadratic_equations.misclearing import wrongly_cleared
 from itembank.topics.quadratic_equations.polys import NotQuadratic, Poly
 from itembank.topics.quadratic_equations.shapes import FRACTIONS
 from itembank.topics.quadratic_equations.stages import CLEARED, METHOD, ZERO_STAGE
@@ -16,9 +18,9 @@ from itembank.topics.quadratic_equations.stages import CLEARED, METHOD, ZERO_STA
 
 def changes(form: Form, unknown: str) -> Iterator[Change]:
     """Every wrong clearing of an equation that is one in the unknown afterwards."""
-    for error, value in wrongly_cleared(form.relation):
+    for error, left, right in wrongly_cleared(form.relation):
         try:
-            poly = a, b, c = in_degrees(value, unknown)
+            poly = a, b, c = in_degrees(minus(left, right), unknown)
         except NotQuadratic:
             continue
         if not a and not b:

@@ -1,0 +1,250 @@
+"""What does the marker need to know of an equation with the unknown below a bar?
+
+Once the fractions are cleared it is a linear equation: the judge of that one judges what follows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import chain
+from typing import Any
+
+from itembank.algebra.exact import Fraction
+from itembank.algebra.hashing import HashedOnce
+from itembank.algebra.inside import relation_symbols
+from itembank.algebra.showing import typed
+from itembank.algebra.values import NoValue
+from itembank.algebra.written import Node, Relation
+from itembank.topics.catalogue import KEPT_SIGN
+from itembank.topics.fractional_equations.problems import expanded
+from itembank.topics.fractional_equations.stages import ORDER
+from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
+from itembank.topics.linear_equations.equations import Equation, Key, equation_of
+from itembank.topics.linear_equations.judging import LinearJudge
+from itembank.topics.linear_equations.stages import (
+    CONSTANTS,
+    FRACTIONS,
+    UNKNOWN,
+    stage_names,
+)
+from itembank.topics.plain import OneUnknownJudge
+from itembank.topics.quadratic_equations import writing
+from itembank.topics.quadratic_equations.clearing import (
+    cleared_poly,
+    has_unknown_below,
+    in_degrees,
+)
+from itembank.topics.quadratic_equations.misclearing import wrongly_cleared, wrongly_moved
+
+CLEAR = Move("clear the fractions", FRACTIONS, "clear the fractions, every term multiplied")
+REWRITE = Move("rewrite", "", "rewrite the fractions")
+CLEARING = "clearing"
+
+
+@dataclass(frozen=True, slots=True)
+class Barred:
+    """An equation with the unknown below a bar, and what every right step keeps of it."""
+
+    relation: Relation
+    key: Key
+
+
+Form = Barred | Equation
+
+
+@dataclass(frozen=True)
+class FractionalJudge(OneUnknownJudge):
+    """Judges lines against one equation with the unknown below a bar (:class:`Judge`)."""
+
+    __hash__ = HashedOnce.__hash__
+
+    @cached_property
+    def start(self) -> Form:
+        """The problem as a line."""
+        return self.form(self.problem)
+
+    @cached_property
+    def plain(self) -> LinearJudge:
+        """Who judges the lines without fractions."""
+        return LinearJudge(expanded(self.problem, self.unknown), self.unknown)
+
+    @cached_property
+    def stages(self) -> tuple[str, ...]:
+        """The stages present in the problem, in order."""
+        return (FRACTIONS, *self.plain.stages)
+
+    @property
+    def order(self) -> tuple[str, ...]:
+        """Every stage of the topic, in order."""
+        return ORDER
+
+    def split(self, relation: Relation) -> tuple[Relation, ...]:
+        """A chain as its equations."""
+        return self.plain.split(relation)
+
+    def form(self, relation: Relation) -> Form:
+        """What a line says.
+
+        Raises:
+            NoValue: where it is no equation that is linear once it is cleared.
+        """
+        if not has_unknown_below(relation):
+            return self.plain.form(relation)
+        if len(relation.sides) != 2 or relation.signs[0] not in ("=", "≈"):
+            raise NoValue("an equation is expected")
+        a, b, c = cleared_poly(relation, self.unknown)
+        if a or not b:
+            raise NoValue("no linear equation without its fractions")
+        return Barred(relation, ("value", -c / b))
+
+    def show(self, form: Form) -> str:
+        """A line as typed text."""
+        return typed(form.relation) if isinstance(form, Barred) else self.plain.show(form)
+
+    def key(self, form: Form) -> Key:
+        """The solution."""
+        return form.key
+
+    def follows(self, source: Form, form: Form) -> int | None:
+        """Fractions may be cleared in any way; what follows is judged as a linear equation."""
+        if isinstance(source, Barred) or isinstance(form, Barred):
+            return 0 if source.key == form.key else None
+        return self.plain.follows(source, form)
+
+    def path(self, source: Form, form: Form) -> tuple[Move, ...]:
+        """The right path in a teacher's words."""
+        if isinstance(form, Barred):
+            return (REWRITE,)
+        return (CLEAR,) if isinstance(source, Barred) else self.plain.path(source, form)
+
+    def wrongs(self, form: Form) -> Iterator[Wrong]:
+        """Every common error applied wherever it applies."""
+        if not isinstance(form, Barred):
+            return self.plain.wrongs(form)
+        return chain(self._wrong_clearings(form), self._wrong_moves(form))
+
+    def wrongs_to(self, source: Form, form: Form) -> Sequence[Wrong]:
+        """The common errors that lead to what a line says."""
+        if isinstance(source, Barred):
+            return [wrong for wrong in self.wrongs(source) if wrong.after.key == form.key]
+        return self.plain.wrongs_to(source, form) if isinstance(form, Equation) else ()
+
+    def _wrong_clearings(self, form: Barred) -> Iterator[Wrong]:
+        for error, *sides in wrongly_cleared(form.relation):
+            try:
+                polys = [in_degrees(side, self.unknown) for side in sides]
+                relation = writing.equal(*(writing.expression(p, self.unknown) for p in polys))
+                after = equation_of(relation, self.unknown)
+            except NoValue:
+                continue
+            left = stage_names(after)
+            gone = tuple(stage for stage in self.plain.stages[:-1] if stage not in left)
+            yield Wrong(error.name, error.words, (FRACTIONS,), gone, after, where=CLEARING)
+
+    def _wrong_moves(self, form: Barred) -> Iterator[Wrong]:
+        stages = tuple(stage for stage in (UNKNOWN, CONSTANTS) if stage in self.stages)
+        for relation in wrongly_moved(form.relation, self.unknown):
+            try:
+                after = self.form(relation)
+            except NoValue:
+                continue
+            yield Wrong(
+                KEPT_SIGN.name, KEPT_SIGN.words, (*stages, FRACTIONS)[:1], (), after, where=CLEARING
+            )
+
+    def fits(self, wrong: Wrong, form: Form) -> int | None:
+        """The natural way from the error to the line."""
+        if wrong.where == CLEARING:
+            return 0 if wrong.after.key == form.key else None
+        return self.plain.fits(wrong, form) if isinstance(form, Equation) else None
+
+    def likely(self, wrong: Wrong, form: Form) -> bool:
+        """Whether a pupil would write the error down."""
+        return isinstance(form, Barred) or self.plain.likely(wrong, form)
+
+    def pairs(self, source: Form, form: Form) -> Iterator[tuple[Wrong, Wrong]]:
+        """Two errors in different stages, each exact, once the fractions are cleared."""
+        if isinstance(source, Barred) or isinstance(form, Barred):
+            return iter(())
+        return self.plain.pairs(source, form)
+
+    def slip(self, source: Form, form: Form) -> Slip | None:
+        """The one wrong number that explains a line without fractions."""
+        if isinstance(form, Barred):
+            return None
+        if not isinstance(source, Barred):
+            return self.plain.slip(source, form)
+        found = self.plain.slip(self.plain.start, form)
+        return found and Slip("slip", found.words, (FRACTIONS, *found.stages), found.cost)
+
+    def reached(self, source: Form, form: Form) -> frozenset[str]:
+        """The stages that stand reached in a line."""
+        if isinstance(form, Barred):
+            return frozenset()
+        return self.plain.reached(form, form) | {FRACTIONS}
+
+    def resting(self, form: Form) -> frozenset[str]:
+        """All constants on one side, where the work stops there."""
+        return frozenset() if isinstance(form, Barred) else self.plain.resting(form)
+
+    def written(self, form: Form) -> frozenset[str]:
+        """The stages whose operation stands written."""
+        return frozenset() if isinstance(form, Barred) else self.plain.written(form)
+
+    def ended(self, form: Form) -> bool:
+        """Whether the unknown is lost."""
+        return not isinstance(form, Barred) and self.plain.ended(form)
+
+    def operate(self, form: Form, sign: str, operand: Node) -> Any:
+        """The form after an operation on both sides.
+
+        Raises:
+            NoValue: where the fractions are not cleared yet.
+        """
+        if isinstance(form, Barred):
+            raise NoValue("the fractions are not cleared")
+        return self.plain.operate(form, sign, operand)
+
+    def noted_stage(self, form: Form, sign: str, operand: Node) -> str:
+        """The stage that a noted operation serves."""
+        if isinstance(form, Barred):
+            return FRACTIONS if sign == "×" else ""
+        return self.plain.noted_stage(form, sign, operand)
+
+    def worked(self, form: Form, node: Node, result: Fraction) -> Worked | None:
+        """A computation on numbers as an operation on the equation."""
+        return None if isinstance(form, Barred) else self.plain.worked(form, node, result)
+
+    def answer(self, relation: Relation) -> Answer | None:
+        """``x = c`` or ``c = x``."""
+        return self.plain.answer(relation)
+
+    def bare_answer(self, relation: Relation) -> Answer | None:
+        """A number by itself."""
+        return self.plain.bare_answer(relation)
+
+    def solved_by(self, form: Form, value: Hashable) -> bool:
+        """``x = value``, nothing else."""
+        return not isinstance(form, Barred) and self.plain.solved_by(form, value)
+
+    def value_of(self, form: Form) -> Fraction | None:
+        """The solution, where there is exactly one."""
+        kind, value = form.key
+        return value if kind == "value" else None
+
+    def conclusion_of(self, form: Form) -> str:
+        """What a line without one solution says."""
+        return "" if isinstance(form, Barred) else self.plain.conclusion_of(form)
+
+    def misread(self, relation: Relation) -> FractionalJudge | None:
+        """The judge of a problem written down wrongly."""
+        if self.unknown not in relation_symbols(relation) or not has_unknown_below(relation):
+            return None
+        try:
+            self.form(relation)
+            expanded(relation, self.unknown)
+        except NoValue:
+            return None
+        return FractionalJudge(relation, self.unknown)

@@ -1,0 +1,70 @@
+"""Is a typed problem an equation with the unknown below a bar, linear once it is cleared?"""
+
+from __future__ import annotations
+
+from itembank.algebra.inside import relation_symbols
+from itembank.algebra.reading import read_line
+from itembank.algebra.values import NoValue
+from itembank.algebra.written import Relation
+from itembank.topics.kinds import OtherKind, TopicError
+from itembank.topics.linear_equations.equations import equation_of
+from itembank.topics.quadratic_equations import writing
+from itembank.topics.quadratic_equations.clearing import (
+    cleared,
+    cleared_poly,
+    has_unknown_below,
+    loses_a_value,
+)
+from itembank.topics.quadratic_equations.polys import poly_in
+
+
+def read_problem(problem: str) -> tuple[Relation, str]:
+    """The equation of a typed problem and its unknown.
+
+    Raises:
+        ReadingFault: where the text cannot be read.
+        TopicError: where it is no such equation; the message says why.
+    """
+    line = read_line(problem)
+    if len(line.relations) != 1 or line.statement or line.notes or line.heads:
+        raise TopicError("a problem must be one equation with nothing written beside it")
+    (relation,) = line.relations
+    if relation.signs != ("=",):
+        raise OtherKind("this topic takes one equation")
+    letters = sorted(relation_symbols(relation))
+    if len(letters) != 1 or not has_unknown_below(relation):
+        raise OtherKind("no unknown stands below a fraction bar of an equation in one unknown")
+    _refuse(relation, letters[0])
+    return relation, letters[0]
+
+
+def _refuse(relation: Relation, unknown: str) -> None:
+    try:
+        a, b, _ = cleared_poly(relation, unknown)
+        lost = loses_a_value(relation)
+        if not a and b:
+            expanded(relation, unknown)
+    except NoValue as fault:
+        raise OtherKind(f"this equation is not linear without its fractions: {fault}") from fault
+    if a:
+        raise OtherKind("without its fractions this equation is not linear")
+    if not b:
+        raise TopicError("without its fractions this equation has no value of its own")
+    if lost:
+        raise TopicError(
+            "a value that solves the equation without its fractions makes a denominator 0: this "
+            "topic takes no such equation"
+        )
+
+
+def expanded(relation: Relation, unknown: str) -> Relation:
+    """The equation cleared of its fractions, every bracket multiplied out.
+
+    Raises:
+        NoValue: where it is not linear in the unknown then.
+    """
+    without, _ = cleared(relation, unknown)
+    polys = (poly_in(side, unknown) for side in without.sides)
+    out = writing.equal(*(writing.expression(poly, unknown) for poly in polys))
+    equation_of(out, unknown)
+    return out

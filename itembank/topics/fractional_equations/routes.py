@@ -1,0 +1,56 @@
+"""How is an equation with the unknown below a bar solved? Cleared first, then as a linear one."""
+
+from __future__ import annotations
+
+from itembank.algebra.showing import typed
+from itembank.algebra.written import Relation
+from itembank.topics.fractional_equations.checking import check
+from itembank.topics.fractional_equations.judging import FractionalJudge
+from itembank.topics.fractional_equations.problems import read_problem
+from itembank.topics.fractional_equations.stages import present
+from itembank.topics.kinds import Route, RouteLine, Solution
+from itembank.topics.linear_equations import routes as linear
+from itembank.topics.linear_equations.forms import answer_form, solved, value_forms
+from itembank.topics.linear_equations.stages import BRACKETS, FRACTIONS
+from itembank.topics.quadratic_equations.clearing import cleared
+
+TOPIC = "fractional equations"
+
+
+def solve(problem: str) -> Solution:
+    """The reference solution of a typed problem, every line confirmed by SymPy.
+
+    Raises:
+        ReadingFault: where the problem cannot be read.
+        TopicError: where it is no equation of this topic.
+        CheckFailed: where SymPy does not confirm a line.
+    """
+    relation, unknown = read_problem(problem)
+    judge = FractionalJudge(relation, unknown)
+    value = judge.value_of(judge.start)
+    assert value is not None  # another problem is refused
+    forms = tuple(solved(unknown, form) for form in value_forms(value))
+    text = solved(unknown, answer_form(value))
+    stages = present(judge.stages)
+    solution = Solution(typed(relation), TOPIC, text, forms, _routes(relation, unknown), stages)
+    check(solution)
+    return solution
+
+
+def _routes(relation: Relation, unknown: str) -> tuple[Route, ...]:
+    without, common = cleared(relation, unknown)
+    problem = RouteLine(typed(relation), "", "", True)
+    first = RouteLine(typed(without), f"multiply every term by {common}", FRACTIONS, True)
+    found = [
+        Route(route.name, (problem, first, *map(_served, route.lines[1:])))
+        for route in linear.routes(without, unknown)
+        if route.name != linear.NUMBERS_NAME
+    ]
+    return tuple(found)
+
+
+def _served(line: RouteLine) -> RouteLine:
+    """A bracket that the clearing made belongs to the clearing."""
+    if line.stage != BRACKETS:
+        return line
+    return RouteLine(line.text, line.step, FRACTIONS, line.required)
