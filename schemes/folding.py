@@ -192,7 +192,7 @@ def _relation(
     pieces = state.judge.split(relation)
     if line.heads[:1] == ("=",) and len(pieces) > 1 and not (state.judge.lone and own):
         pieces = pieces[-1:]
-    if state.judge.lone and _beside(state, pieces):
+    if state.judge.lone and _beside(state, pieces, last):
         return [s.recorded(Record(line_number, "side working", (), (), BESIDE)) for s in states]
     chained = len(pieces) > 1
     lead: Fraction | None = None
@@ -207,13 +207,19 @@ def _relation(
     return states
 
 
-def _beside(state: State, pieces: Sequence[Relation]) -> bool:
-    """``x × x = x^2`` beside an expression: true, and about a part of what is written (5.5)."""
+def _beside(state: State, pieces: Sequence[Relation], last: bool) -> bool:
+    """``x × x = x^2`` beside an expression: true, and about a part of what is written (5.5).
+
+    A last line of numbers that a common error explains is the work itself.
+    """
     forms = [form_of(state.judge, piece) for piece in pieces]
     if len(forms) < 2 or any(form is None for form in forms):
         return False
     judge, live = state.judge, state.live
     if any(judge.keeps(source, forms[0]) for source in (judge.start, live.form)):
+        return False
+    numbers = not any(relation_symbols(piece) for piece in pieces)
+    if last and numbers and any(r.wrongs for r in explain(judge, live.form, forms[0])):
         return False
     written = [*judge.given, *([live.relation] if live.relation else [])]
     wholes = [side for relation in written for side in relation.sides]

@@ -54,6 +54,8 @@ PUT_IN = {
     "bracket after a minus forgotten": (
         "10 - 2(x + 3), x = 1", ["10 - 2 × 1 + 3", "11"], "M1 A0",
     ),
+    "digits without the minus": ("7 - 2x, x = -3", ["7 - 23", "-16"], "M0 A0"),
+    "an error in a last line of numbers": ("p^2q, p = 3, q = 4", ["3 × 2 × 4 = 24"], "M1 A0"),
     "digits before a square": ("2x^2, x = 5", ["25^2 = 625"], "M0 A0"),
     "digits for two letters": ("ab + c, a = 3, b = 4, c = -5", ["34 - 5 = 29"], "M0 A0"),
     "digits for every product": ("2a + 3b, a = 4, b = 5", ["24 + 35 = 59"], "M0 A0"),
@@ -92,8 +94,16 @@ FRACTIONS = {
     "denominators alike added": ("3x/7 + 2x/7", ["5x/14"], "M0 A0"),
     "denominators alike multiplied": ("3x/7 + 2x/7", ["5x/49"], "M0 A0"),
     "denominators alike, sums above": ("(x + 1)/5 + (x + 2)/5", ["(2x + 3)/10"], "M0 A0"),
+    "brackets below that are another product": (
+        "(x^2 - 9)/(x^2 + 5x + 6)", ["(x - 3)(x + 3)/((x + 1)(x + 6))"], "M1 M0 A0",
+    ),
+    "brackets above that are another product": (
+        "(x^2 + 7x + 12)/(x + 3)", ["(x + 2)(x + 6)/(x + 3)"], "M0 A0",
+    ),
+    "multiplied, not added": ("x/2 + x/5", ["x^2/10"], "M0 A0"),
+    "taken away across": ("4/x - 1/(x + 2)", ["3/2"], "M0 M0 A0"),
     "a chain that ends in a number": ("x/5 ÷ 3/x", ["x/5 × 3/x = 3x/5x = 3/5"], "M0 A0"),
-}
+}  # fmt: skip
 
 
 @pytest.mark.parametrize(("problem", "lines", "marks"), FRACTIONS.values(), ids=FRACTIONS)

@@ -13,7 +13,7 @@ from schemes.marking import mark_script
 from schemes.verdicts import ScriptLine
 
 DATA = Path(__file__).resolve().parent.parent / "data"
-FILES = {"hand_marked_topics_second.jsonl": 333, "hand_marked_topics_third.jsonl": 345}
+FILES = {"hand_marked_topics_second.jsonl": 333, "hand_marked_topics_third.jsonl": 417}
 RECORDS = [
     json.loads(line)
     for name in FILES

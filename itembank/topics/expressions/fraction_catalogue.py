@@ -69,6 +69,22 @@ ADDED_ACROSS = CommonError(
     "2/x + 3/y",
     "5/(x + y)",
 )
+MULTIPLIED_NOT_ADDED = CommonError(
+    "fractions multiplied rather than added",
+    "numerators are multiplied, and denominators too",
+    "multiplying fractions has just been practised",
+    COMMON,
+    "x/2 + x/5",
+    "x^2/10",
+)
+WRONG_PRODUCT = CommonError(
+    "factors that do not multiply out to it",
+    "a product is written for one part of the fraction that is another expression",
+    "the brackets are guessed, or only one term is looked at",
+    COMMON,
+    "(x^2 + 7x + 12)/(x + 3)",
+    "(x + 2)(x + 6)/(x + 3)",
+)
 ONE_BAR_KEPT = CommonError(
     "fractions added over one of their denominators",
     "numerators are added, and one of the two denominators is kept",

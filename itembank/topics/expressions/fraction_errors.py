@@ -29,6 +29,7 @@ from itembank.topics.expressions.fraction_catalogue import (
     FIRST_TERMS_ONLY,
     FIRST_TURNED,
     MINUS_FIRST_TERM,
+    MULTIPLIED_NOT_ADDED,
     NOT_TURNED,
     NUMBERS_SUBTRACTED,
     ONE_BAR_KEPT,
@@ -39,6 +40,7 @@ from itembank.topics.expressions.fraction_catalogue import (
     TERMS_CANCELLED,
     TOPS_KEPT,
     WRONG_FACTORS,
+    WRONG_PRODUCT,
 )
 from itembank.topics.expressions.fraction_changes import (
     BOTTOM,
@@ -85,6 +87,8 @@ def _wrong_fraction(top: Polynomial, bottom: Polynomial) -> Iterator[FractionCha
     for touches, value, other in ((TOP, top, bottom), (BOTTOM, bottom, top)):
         for wrong in _wrong_factors(value):
             yield FractionChange(WRONG_FACTORS, touches, *_over(touches, wrong, other))
+        for wrong in _wrong_pair(value):
+            yield FractionChange(WRONG_PRODUCT, touches, *_over(touches, wrong, other))
     over, under = reduced(top, bottom)
     if total_degree(over) == 0 and total_degree(under) > 0:
         yield FractionChange(CANCELLED_TO_ZERO, CANCELLING, under, ONE)
@@ -176,6 +180,26 @@ def _wrong_factors(value: Polynomial) -> Iterator[Polynomial]:
             yield wrong
 
 
+def _wrong_pair(value: Polynomial) -> Iterator[Polynomial]:
+    """``x^2 + 7x + 12`` as ``(x + 1)(x + 12)``: the first numbers with the right product."""
+    if len(value) != 3 or total_degree(value) != 2 or len(_names(value)) != 1:
+        return
+    (name,) = _names(value)
+    letter = ((name, 1),)
+    sizes = dict(value)
+    if () not in sizes or sizes[((name, 2),)] != 1:
+        return
+    wrong = times(
+        plus(((letter, Fraction(1)),), ONE), plus(((letter, Fraction(1)),), (((), sizes[()]),))
+    )
+    if wrong != value:
+        yield wrong
+
+
+def _names(value: Polynomial) -> set[str]:
+    return {name for monomial, _ in value for name, _ in monomial}
+
+
 def _flipped(bracket: Polynomial) -> Polynomial:
     """``x + 3`` as ``x - 3``."""
     last = bracket[0]
@@ -245,12 +269,14 @@ def _wrong_sums(node: Node) -> Iterator[FractionChange]:
 def _bars(
     a: Polynomial, b: Polynomial, c: Polynomial, d: Polynomial, sign: int, least: Polynomial
 ) -> Iterator[FractionChange]:
-    across = plus(b, d) if sign > 0 else minus(b, d)
-    for bottom in (across, plus(b, d)):
+    apart = () if sign > 0 else (minus(b, d), minus(d, b))
+    for bottom in (*apart, plus(b, d)):
         if bottom and ONE not in (b, d):
             yield FractionChange(ADDED_ACROSS, COMMON, plus(a, c), bottom)
     for bottom in (b, d):
         yield FractionChange(ONE_BAR_KEPT, COMMON, plus(a, c), bottom)
+    if ONE not in (b, d):
+        yield FractionChange(MULTIPLIED_NOT_ADDED, COMMON, times(a, c), times(b, d))
     product = times(b, d)
     left, right = quotient(least, b), quotient(least, d)
     assert left is not None

@@ -45,6 +45,7 @@ from itembank.topics.expressions.stages import (
     stage_names,
 )
 from itembank.topics.expressions.trees import lone, plain, terms
+from itembank.topics.expressions.wrong_products import wrong_product
 from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.kinds import TopicError
 from itembank.topics.plain import PlainJudge
@@ -171,6 +172,12 @@ class ExpressionJudge(HashedOnce, PlainJudge):
     def wrongs_to(self, source: Node, form: Node) -> Sequence[Wrong]:
         """The common errors that lead to a line, built only where they do."""
         return wrongs_to(self.task, self.stages, source, form)
+
+    def seen(self, source: Node, form: Node) -> Iterator[Wrong]:
+        """A product that one part of a fraction is not, whatever its numbers."""
+        found = wrong_product(self.task, source, form)
+        if found is not None:
+            yield found
 
     def fits(self, wrong: Wrong, form: Node) -> int | None:
         """Every way to go on from the error is natural; terms joined wrongly stand joined."""

@@ -128,6 +128,7 @@ def _misread(part: Product, values: Mapping[str, Node], error: CommonError) -> I
     if power is None and not rest:
         yield Sum((("+", one), ("-", digits)))
     yield product([Negative(both), *rest])
+    yield product([both, *rest])  # its minus left out as well
 
 
 def _known(factor: Node, values: Mapping[str, Node]) -> Node | None:
