@@ -14,8 +14,9 @@ from itembank.algebra.surds import holds_root
 from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, decimals_asked, quality
-from schemes.pieces import answer_of, is_given
+from schemes.pieces import answer_of, form_of, is_given
 from schemes.scheme import CHECKED, LOOKED_AT, PICTURE, MarkPoint, Scheme
+from schemes.stating import value_read
 from schemes.verdicts import LineMark, MarkedScript, PointMark
 from schemes.working import Working, WorkLine
 
@@ -42,7 +43,7 @@ def special_mark(
         return None  # a part of the answer: it implies the methods that lead to it
     worth = _worth(scheme, judge, working, answers) if answers or not found else ACCEPTED
     lines = tuple(
-        _line_mark(line, kind, worth != "wrong")
+        _line_mark(line, kind, judge, worth != "wrong")
         for line, kind in zip(working.lines, kinds, strict=True)
     )
     return _marks(scheme, judge, worth, lines, kinds, show_working)
@@ -242,8 +243,19 @@ def _result(
     return MarkedScript(marks, scheme.total, marks, marks, points, lines, special)
 
 
-def _line_mark(line: WorkLine, kind: str, right: bool) -> LineMark:
+def _line_mark(line: WorkLine, kind: str, judge: Judge, right: bool) -> LineMark:
+    if kind == "value" and not right and line.counts:
+        return _wrong_value(line, judge)
     stated = "follows" if right else "unexplained"
     verdict = {"copy": "copied", "trial": "trial", "value": stated, "conclusion": stated}
     note = "" if line.counts else "crossed out and replaced"
     return LineMark(line.text, True, verdict.get(kind, "ignored"), note=note)
+
+
+def _wrong_value(line: WorkLine, judge: Judge) -> LineMark:
+    """A wrong value earns nothing, whatever explains it; a teacher wants to know what does."""
+    relations = line.judged(judge)
+    form = form_of(judge, relations[0]) if len(relations) == 1 else None
+    path, verdict, _, _ = value_read(judge, judge.start, form)
+    note = "one way to the value: no working is seen" if path else ""
+    return LineMark(line.text, True, verdict, path=path, note=note)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itembank.algebra.number_forms import number_form
 from itembank.algebra.written import Relation
-from itembank.topics.judging import Answer, Form
+from itembank.topics.judging import Answer, Form, Judge
 from schemes.answers import CUT, ROUNDED, SHAPE, conversion, decimals_asked, quality
 from schemes.explaining import ERROR_COST, NO_WAY, SLIP_COST, explain, way
 from schemes.pieces import form_of
@@ -131,15 +131,21 @@ def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
 
 
 def _read_as(state: State, form: Form | None) -> tuple[tuple[PathPart, ...], str, str, int]:
+    return value_read(state.judge, state.live.form, form)
+
+
+def value_read(
+    judge: Judge, source: Form, form: Form | None
+) -> tuple[tuple[PathPart, ...], str, str, int]:
     """How a wrong value came about: the path, the verdict, the words, what it costs a person."""
-    readings = () if form is None else explain(state.judge, state.live.form, form)
+    readings = () if form is None else explain(judge, source, form)
     if readings and readings[0].wrongs:
         wrongs = readings[0].wrongs
         cost = min(readings[0].cost, SLIP_COST + 2)
-        return wrong_path(wrongs, (), state.judge.stages[-1]), "method error", wrongs[0].name, cost
+        return wrong_path(wrongs, (), judge.stages[-1]), "method error", wrongs[0].name, cost
     if readings and readings[0].slip is not None:
         slip = readings[0].slip
         return slip_path(slip, ""), "slip", slip.words, SLIP_COST + 2
     if readings:
-        return way(state.judge, state.live.form, form).path, "follows", "", 0
+        return way(judge, source, form).path, "follows", "", 0
     return (), "unexplained", "a wrong value", SLIP_COST + 2

@@ -69,7 +69,7 @@ _TOLD = re.compile(
     re.IGNORECASE,
 )
 _REMARK = re.compile(
-    r"[\s\W]*(?=.*\b(?:eliminat|substitut|method|solv|solution|working|simultaneous|factoris|expand"
+    r"[\s\W]*+(?=.*\b(?:eliminat|substitut|method|solv|solution|working|simultaneous|factoris|expand"
     r"|simplif|grid|foil|pattern|difference|quadratic|group|collect))(?!.*\b(?:add|plus|sub|subtract|take|minus|multipl|times|divid|square|root|double|half"
     r"|halve|swap|turn|flip|cancel|cross)(?:y|ying|ed|ing|e|s)?\b)"
     r"(?:(?:[a-z]{3,}|by|to|of|in|we|up|it|on|is|so|my|be|do|an|a|as|at|if|i)\b[\s,.!?'()-]*)+",
@@ -91,16 +91,27 @@ _BRACKET_NOTE = re.compile(
 _LOOSE_NOTE = re.compile(
     r"(?:\s{3,}|\s{2,}(?=[×÷])|\t\s*)(?P<loose>[+\-×÷/](?=\S)[^=]*|[×÷]\s*[^=]*)$"
 )
+# Spaces are taken all at once (``++``): a wide gap stays cheap.
 _WORD_NOTE = re.compile(
-    r"(?:\s+|\s*[(\[,]\s*)(?P<verb>add|plus|subtract|take\s+away|take|minus|multiply(?:\s+both\s+sides)?"
-    r"(?:\s+by)?|times(?:\s+by)?|divide(?:\s+both\s+sides)?(?:\s+by)?)\s+(?P<what>[^=()\[\]]+?)"
-    r"(?:\s+(?:to|from|on)?\s*(?:both|each)\s+sides?)?\s*[)\]]?\s*$",
+    r"(?:\s++|\s*+[(\[,]\s*+)(?P<verb>add|plus|subtract|take\s+away|take|minus|multiply(?:\s+both\s+sides)?"
+    r"(?:\s+by)?|times(?:\s+by)?|divide(?:\s+both\s+sides)?(?:\s+by)?)\s++(?P<what>[^=()\[\]]+?)"
+    r"(?:\s++(?:to|from|on)?\s*+(?:both|each)\s++sides?)?\s*+[)\]]?\s*+$",
     re.IGNORECASE,
 )
 _HEAD_NOTE = re.compile(
-    r"\s*(?:(?P<colon>[+\-×÷/][^:=]*):|\(\s*(?P<round>[+×÷/][^()=]*)\)\s+|\(\s*(?P<wide>-[^()=]*)\)\s{2,}"
-    r"|\[\s*(?P<square>[+\-×÷/][^\[\]=]*)\]\s+|(?P<verb>add|subtract|take|multiply(?:\s+by)?|times"
-    r"|divide(?:\s+by)?)\s+(?P<what>[^:=]+?)\s*(?:(?:to|from|on)?\s*(?:both|each)\s+sides?)?\s*:)\s*",
+    r"\s*+(?:(?P<colon>[+\-×÷/][^:=]*):|\(\s*+(?P<round>[+×÷/][^()=]*)\)\s+|\(\s*+(?P<wide>-[^()=]*)\)\s{2,}"
+    r"|\[\s*+(?P<square>[+\-×÷/][^\[\]=]*)\]\s+|(?P<verb>add|subtract|take|multiply(?:\s+by)?|times"
+    r"|divide(?:\s+by)?)\s++(?P<what>[^:=]+?)\s*+(?:(?:to|from|on)?\s*+(?:both|each)\s++sides?)?\s*+:)\s*",
+    re.IGNORECASE,
+)
+# ``divide by 3 x = 2``, ``-4   3x = 6``: an operand of one piece, then a line that begins with
+# another.
+_HEAD_WORDS = re.compile(
+    r"\s*(?:(?P<sign>[+\-×÷/]\s?(?:\d[\d./]*[a-z]?|[a-z]))(?:\s+(?:to|from|on)?\s*(?:both|each)\s+sides?,?\s+"
+    r"|\s{2,}(?=\d))"
+    r"|(?P<verb>add|subtract|take(?:\s+away)?|(?:multiply|divide)(?:\s+both\s+sides)?(?:\s+by)?)"
+    r"\s+(?P<what>\d[\d./]*[a-z]?|[a-z])(?:\s+(?:to|from|on)\s+(?:both|each)\s+sides?)?,?\s+)"
+    r"(?=[\w(√-][^=<>≤≥]*[=<>≤≥])",
     re.IGNORECASE,
 )
 _ALONE_NOTE = re.compile(r"^\s*[(\[]?\s*(?P<op>[×÷/][^=()\[\]]+|[+\-][^=()\[\]]+)[)\]]?\s*$")
@@ -252,7 +263,7 @@ def _heads(text: str, start: int, end: int) -> tuple[tuple[str, ...], int]:
 
 def _head_notes(text: str, start: int, end: int) -> tuple[tuple[Note, ...], int]:
     """An operation noted before a relation (``÷4:``, ``(+7)``), and where that starts."""
-    match = _HEAD_NOTE.match(text, start, end)
+    match = _HEAD_NOTE.match(text, start, end) or _HEAD_WORDS.match(text, start, end)
     if match is None or not _RELATION_SIGN.search(text, match.end(), end):
         return (), start
     note = _note(_noted(match))

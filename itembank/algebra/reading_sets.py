@@ -30,7 +30,7 @@ _BUILDER = re.compile(
     r"\{\s*(?P<letter>[A-Za-z])\s*(?:∈\s*[ℝR]\s*)?[:|]\s*(?P<condition>[^{}]+)\}[\s.]*"
 )
 _LISTED = re.compile(r"\{(?P<items>[^{}:|<>=]+)\}[\s.]*")
-_INFINITE = re.compile(r"\s*(?P<sign>[+-]?)\s*(?:∞|inf|infinity)\s*", re.IGNORECASE)
+_INFINITE = re.compile(r"\s*+(?P<sign>[+-]?)\s*+(?:∞|inf|infinity)\s*", re.IGNORECASE)
 _BAR = re.compile(r"\{[^{}]*\}")
 _SEMICOLON = re.compile(r"([(\[\]][-+0-9./∞\s]+);([-+0-9./∞\s]+[)\]\[])")
 _ORDERED = re.compile(r"[<>≤≥=≠≈]")

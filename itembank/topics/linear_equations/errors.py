@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import lru_cache
-from itertools import zip_longest
+from itertools import product, zip_longest
+from math import prod
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
@@ -136,6 +137,22 @@ def _in_brackets(equation: Equation) -> Iterator[Change]:
     yield from _bracket_changes(equation, BRACKETS)
     if any(part.over > 1 for side in equation for part in side):
         yield from _bracket_changes(clear(equation), BRACKETS)
+        yield from _bracket_changes(_multiplied_across(equation), BRACKETS)
+
+
+def _multiplied_across(equation: Equation) -> Equation:
+    """``(x + 1)/2 = (x - 3)/4`` as ``4(x + 1) = 2(x - 3)``, where no smaller number is taken.
+
+    An equation that is no fraction on either side, or clears to the same, has nothing to show.
+    """
+    if [len(side) for side in equation] != [1, 1]:
+        return Equation(((), ()))
+    below = prod(part.over for side in equation for part in side)
+    if below == least_multiple((*equation.left, *equation.right)):
+        return Equation(((), ()))
+    return Equation(
+        (scaled(equation.left, Fraction(below)), scaled(equation.right, Fraction(below)))
+    )
 
 
 def _bracket_changes(equation: Equation, stage: str) -> Iterator[Change]:
@@ -182,6 +199,11 @@ def _in_joining(equation: Equation, further: int) -> Iterator[Change]:
             where = Where(opened=True) if unlike else Where(joined=(i, _kind(stage)))
             after = _with_side(equation, i, wrong)
             yield Change(error, stage, removes, after, cost=further, where=where)
+    # 9x = 21x from 7x + 2 = 4x + 17: the one error made on both sides, into the unknown
+    for left, right in product(*map(JOIN_ERRORS[UNLIKE_JOINED], equation)):
+        if any(map(holds_letter, left)) and any(map(holds_letter, right)):
+            after, where = Equation((left, right)), Where(opened=True)
+            yield Change(UNLIKE_JOINED, CONSTANTS, (CONSTANTS,), after, cost=further, where=where)
 
 
 def _kind(stage: str) -> str:

@@ -15,7 +15,7 @@ from itembank.algebra.exact import Fraction
 from itembank.topics.simultaneous_equations.lines import GIVEN, Line, Row, System
 from itembank.topics.simultaneous_equations.stages import ELIMINATED, PREPARED, multipliers
 
-_TERM = re.compile(r"\s*([+-]?)\s*(?:(\d+)\s*×?\s*)?\((\d+)\)(?:\s*([×÷])\s*(\d+))?")
+_TERM = re.compile(r"\s*+([+-]?)\s*+(?:(\d++)\s*+×?\s*+)?\((\d+)\)(?:\s*+([×÷])\s*+(\d+))?")
 
 
 @lru_cache(maxsize=4096)

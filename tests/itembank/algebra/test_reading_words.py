@@ -2,7 +2,8 @@
 
 import pytest
 
-from itembank.algebra.reading import read_line
+from itembank.algebra.reading import ReadingFault, read_expression, read_line, read_lines
+from itembank.algebra.written import Line, Note
 
 
 @pytest.mark.parametrize(
@@ -44,6 +45,26 @@ def test_a_remark_behind_a_line_is_passed_over(text: str, plain: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "line", "sign", "operand"),
+    [
+        ("subtract 4 3x = 6", "3x = 6", "-", "4"),
+        ("divide by 3 x = 2", "x = 2", "÷", "3"),
+        ("add 5 to both sides 3x = 12", "3x = 12", "+", "5"),
+        ("divide both sides by 3, x = 2", "x = 2", "÷", "3"),
+        ("subtract 2x 5 = 3x + 1", "5 = 3x + 1", "-", "2x"),
+        ("-4   3x = 6", "3x = 6", "-", "4"),
+        ("÷3 both sides, x = 2", "x = 2", "÷", "3"),
+    ],
+)
+def test_an_operation_in_words_stands_before_its_line(
+    text: str, line: str, sign: str, operand: str
+) -> None:
+    found = read_line(text)
+    assert found.alternatives == read_line(line).alternatives
+    assert found.notes == (Note(sign, read_expression(operand)),)
+
+
+@pytest.mark.parametrize(
     "text",
     ["x = 4 (3 + 2)", "x = 4 +-3", "x2 = 9", "x = 2 (sqrt(5))"],
     ids=["a product", "a negative number added", "one numbered letter", "a root"],
@@ -61,3 +82,22 @@ def test_what_is_meant_as_work_stays(text: str) -> None:
 )
 def test_other_words_say_that_there_is_no_solution(text: str) -> None:
     assert read_line(text).statement == "no solution"
+
+
+@pytest.mark.parametrize(
+    "word", ["divide", "subtract", "add", "take", "multiply by", "from", "x = 2 add", "(1) +"]
+)
+@pytest.mark.parametrize("end", ["", "x", "=", ":"])
+def test_a_wide_gap_behind_a_word_is_no_burden(word: str, end: str) -> None:
+    """A line of this kind took a minute once; the test would hang, as it holds no clock."""
+    text = word + " " * 380 + end
+
+    assert len(read(text)) <= 2
+
+
+def read(text: str) -> tuple[Line, ...]:
+    """The lines of a text; none where it cannot be read."""
+    try:
+        return read_lines(text)
+    except ReadingFault:
+        return ()
