@@ -13,7 +13,11 @@ from schemes.marking import mark_script
 from schemes.verdicts import ScriptLine
 
 DATA = Path(__file__).resolve().parent.parent / "data"
-FILES = {"hand_marked_topics_second.jsonl": 333, "hand_marked_topics_third.jsonl": 417}
+FILES = {
+    "hand_marked_topics_second.jsonl": 333,
+    "hand_marked_topics_third.jsonl": 417,
+    "hand_marked_scripts_fourth.jsonl": 107,
+}
 RECORDS = [
     json.loads(line)
     for name in FILES

@@ -48,8 +48,10 @@ def _is_common(source: Form, form: Form) -> bool:
         return True
     term = form.shape[0]
     number, letters = common_monomial(source.value)
-    return (number / term.number).denominator == 1 and (
-        divided_monomial(letters, term.letters) is not None
+    return (
+        bool(term.number)
+        and (number / term.number).denominator == 1
+        and (divided_monomial(letters, term.letters) is not None)
     )
 
 

@@ -124,3 +124,9 @@ def test_the_reason_says_what_is_left_to_factorise() -> None:
     assert left == "not factorised fully: 6x + 9 still has the common factor 3"
     more = marked("2x^2 - 18", ["2(x^2 - 9)"]).points[-1].reason
     assert more == "not factorised fully: x^2 - 9 can still be factorised"
+
+
+def test_a_factor_of_no_size_divides_nothing() -> None:
+    marked = mark_script(default_scheme("7n^2 + 2n", "factorising"), [ScriptLine("0n(7n + 2)")])
+
+    assert marked.total == 0

@@ -2,23 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.topics import topics_by_name
 from tests.schemes.laws.trying import every_topic, judge_of, marked, routes, solutions, tries
 
 SIGNS = "0123456789+-−*/÷×=()[]{}.,;:|^²½√± <>≤≥≈∞∴→'…①②"
-# A factor of no size, as in 0n(7n + 2), divides by nought in the slips of factorising.
-DIVIDES_BY_NOUGHT = pytest.mark.xfail(raises=ZeroDivisionError, strict=False)
-judged_when_mangled = pytest.mark.parametrize(
-    "topic",
-    [
-        pytest.param(name, marks=DIVIDES_BY_NOUGHT if name == "factorising" else ())
-        for name in topics_by_name()
-    ],
-)
 WORDS = ("no solution", " or ", " and ", "integers", "answer", "so ", "eq")
 
 
@@ -41,7 +30,7 @@ def test_marks_stay_within_their_bounds_whatever_is_written(
     assert len(marked(found, lines).lines) == len(lines)
 
 
-@judged_when_mangled
+@every_topic
 @given(data=st.data())
 def test_a_line_mangled_by_one_character_is_still_judged(topic: str, data: st.DataObject) -> None:
     found, route = data.draw(routes(topic))
