@@ -125,6 +125,11 @@ def in_order(polynomial: Polynomial) -> tuple[Term, ...]:
     return tuple(sorted(polynomial, key=_rank_of, reverse=True))
 
 
+def in_writing(monomial: Monomial) -> Monomial:
+    """The letters as a person writes them: π, which is a number, before the others."""
+    return tuple(sorted(monomial, key=lambda factor: factor[0] != "π"))
+
+
 def _rank_of(term: Term) -> Rank:
     return _rank(term[0])
 

@@ -18,7 +18,7 @@ from collections.abc import Callable
 from typing import Any
 
 from itembank.algebra.joining import between
-from itembank.algebra.tokens import VULGAR
+from itembank.algebra.tokens import VULGAR, is_word
 from itembank.algebra.written import (
     Bracket,
     CutShort,
@@ -52,6 +52,7 @@ OVERLINE = "\u0305"
 
 _ONE_SIGN = {value: sign for sign, value in VULGAR.items()}
 _RAISED = str.maketrans("012345", "⁰¹²³⁴⁵")
+_LETTERS_LAST = re.compile(r"[A-Za-zα-ωθ]+$")
 _PLAIN_POWER = re.compile(r"\^([0-5]+)$")
 _ATOMS = (Integer, Decimal, Recurring, CutShort, Mixed, Symbol, Bracket, Root)
 
@@ -180,12 +181,20 @@ def _is_number(character: str) -> bool:
 
 
 def _wants_gap(text: str, before: Node, after: str) -> bool:
-    """Say whether tight typing would mislead people (``3/4 x``) or make a word (``ab c``).
+    """Say whether tight typing would mislead people (``3/4 x``) or make a word (``ax b``).
 
     Never before a bracket: a line's last ``(-2)`` behind a space is an operation noted beside it.
     """
     apart = isinstance(before, Quotient | Mixed | Recurring | CutShort)
-    return after[0] not in CLOSING and (apart or (len(text) > 1 and text[-2:].isalpha()))
+    return after[0] not in CLOSING and (apart or _makes_a_word(text, after))
+
+
+def _makes_a_word(text: str, after: str) -> bool:
+    run = _LETTERS_LAST.search(text)
+    if run is None or not after[0].isalpha():
+        return False
+    behind_number = run.start() > 0 and text[run.start() - 1].isdecimal()
+    return is_word(run.group() + after[0], behind_number)
 
 
 def _quotient(node: Quotient) -> str:

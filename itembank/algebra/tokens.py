@@ -77,6 +77,13 @@ _TOKEN = re.compile(
 _EITHER = re.compile(r"([=(<>≤≥]\s*|\s(?=\+-\s))\+-|\+-(?=\s*(?:√|sqrt))", re.IGNORECASE)
 
 
+# Words of three letters that may stand close behind a number.
+_WORDS = {
+    *("add", "all", "and", "ans", "but", "cos", "for", "log", "max", "min", "mod", "not", "off"),
+    *("out", "rem", "sin", "sub", "tan", "the"),
+}
+
+
 def same_signs(text: str) -> str:
     """The text with look-alike signs (unicode minus, dots for times) made one, columns kept.
 
@@ -115,12 +122,41 @@ def tokens_of(text: str, column: int) -> list[Token]:
     return _times_for_letter(tokens)
 
 
+def is_word(letters: str, behind_number: bool) -> bool:
+    """Whether letters in a run are a word and no product.
+
+    Two letters never are; ``abc``, ``xyz``, ``πrh`` and, behind their number, ``6prh`` are
+    products, but not ``5and``.
+    """
+    if len(letters) < 3:
+        return False
+    codes = [ord(letter) for letter in letters]
+    if letters.islower() and codes == list(range(codes[0], codes[0] + len(codes))):
+        return False
+    product = behind_number or not letters.isascii()
+    return not product or len(letters) > 3 or letters.lower() in _WORDS
+
+
 def _refuse_words(tokens: list[Token]) -> None:
-    """Three letters in a run are a word, not a product."""
-    for first, second, third in zip(tokens, tokens[1:], tokens[2:], strict=False):
-        run = (first, second, third)
-        if all(t.kind == "letter" for t in run) and not (second.spaced or third.spaced):
-            raise ReadingFault(first.column, "a number, a letter or a sign", "a word")
+    place = 0
+    while place < len(tokens):
+        run = _run_of_letters(tokens, place)
+        behind_number = (
+            place > 0 and tokens[place - 1].kind == "number" and not tokens[place].spaced
+        )
+        if is_word("".join(token.text for token in run), behind_number):
+            raise ReadingFault(tokens[place].column, "a number, a letter or a sign", "a word")
+        place += len(run) or 1
+
+
+def _run_of_letters(tokens: list[Token], place: int) -> list[Token]:
+    """The letters that stand close together from a place on."""
+    run: list[Token] = []
+    for token in tokens[place:]:
+        if token.kind != "letter" or (run and token.spaced):
+            break
+        run.append(token)
+    return run
 
 
 def _times_for_letter(tokens: list[Token]) -> list[Token]:

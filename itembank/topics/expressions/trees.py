@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import kinds, signed, symbols, walk
-from itembank.algebra.polynomials import in_order
+from itembank.algebra.polynomials import in_order, in_writing
 from itembank.algebra.values import Monomial, Polynomial
 from itembank.algebra.written import (
     Bracket,
@@ -207,7 +207,7 @@ def letters_node(monomial: Monomial) -> list[Node]:
     """The letters of a monomial as factors: ``x^2``, ``y``."""
     return [
         Symbol(name) if power == 1 else Power(Symbol(name), Integer(str(power)))
-        for name, power in monomial
+        for name, power in in_writing(monomial)
     ]
 
 

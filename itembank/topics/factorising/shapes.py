@@ -13,7 +13,7 @@ from typing import NamedTuple
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols
 from itembank.algebra.number_forms import number_form
-from itembank.algebra.polynomials import Terms, canonical, plus, power, times
+from itembank.algebra.polynomials import Terms, canonical, in_writing, plus, power, times
 from itembank.algebra.values import (
     Monomial,
     NoValue,
@@ -278,7 +278,10 @@ def written(shape: Shape) -> Node:
 def _written(term: Term) -> Node:
     """A product of positive number: ``2x(x + 3)``, ``(x + 3)/2``, ``x^2/4``."""
     top, bottom = term.number.numerator, term.number.denominator
-    factors: list[Node] = [Symbol(n) if e == 1 else _power(Symbol(n), e) for n, e in term.letters]
+    factors: list[Node] = [
+        Symbol(name) if power == 1 else _power(Symbol(name), power)
+        for name, power in in_writing(term.letters)
+    ]
     for inner, exponent in term.brackets:
         deep = any(part.brackets for part in inner)
         bracket = Bracket(written(inner), "[" if deep else "(")

@@ -3,6 +3,7 @@
 import pytest
 
 from itembank.algebra.reading import ReadingFault, read_expression, read_line, read_lines
+from itembank.algebra.showing import typed
 from itembank.algebra.written import Line, Note
 
 
@@ -101,3 +102,16 @@ def read(text: str) -> tuple[Line, ...]:
         return read_lines(text)
     except ReadingFault:
         return ()
+
+
+@pytest.mark.parametrize("text", ["2abc", "xyz", "4xyz", "6prh", "2πrh", "abcd"])
+def test_letters_of_a_product_may_stand_close_together(text: str) -> None:
+    node = read_expression(text)
+    assert node == read_expression(" ".join(text))
+    assert typed(node) == text
+
+
+@pytest.mark.parametrize("text", ["add", "the", "prh", "2and", "5each", "x = 4 ans", "3cosx"])
+def test_a_word_is_no_product(text: str) -> None:
+    with pytest.raises(ReadingFault, match="a word"):
+        read_line(text)
