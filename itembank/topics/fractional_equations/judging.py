@@ -18,6 +18,7 @@ from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Node, Relation
 from itembank.topics.catalogue import KEPT_SIGN
+from itembank.topics.fractional_equations.cleared_lines import without_fractions
 from itembank.topics.fractional_equations.problems import expanded
 from itembank.topics.fractional_equations.stages import ORDER
 from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
@@ -108,10 +109,16 @@ class FractionalJudge(OneUnknownJudge):
         return form.key
 
     def follows(self, source: Form, form: Form) -> int | None:
-        """Fractions may be cleared in any way; what follows is judged as a linear equation."""
-        if isinstance(source, Barred) or isinstance(form, Barred):
+        """Fractions may be cleared in any way; what follows is judged as a linear equation.
+
+        A line without them that only has the same solution is true by accident (3.12).
+        """
+        if isinstance(form, Barred):
             return 0 if source.key == form.key else None
-        return self.plain.follows(source, form)
+        if not isinstance(source, Barred):
+            return self.plain.follows(source, form)
+        ways = without_fractions(source.relation, self.unknown)
+        return 0 if any(self.plain.follows(way, form) is not None for way in ways) else None
 
     def path(self, source: Form, form: Form) -> tuple[Move, ...]:
         """The right path in a teacher's words."""
