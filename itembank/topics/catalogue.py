@@ -385,6 +385,14 @@ LAST_MULTIPLIED = CommonError(
     "6x = 30",
     "x = 180",
 )
+FACTOR_REPEATED = CommonError(
+    "multiplied by the factor of the bracket",
+    "the factor of the bracket is taken away on one side and multiplies the other",
+    "the product before the bracket is repeated instead of undone",
+    f"{SLEEMAN}; the form: {COMMON}",
+    "3(x + 4) = 27",
+    "x + 4 = 81",
+)
 LAST_SUBTRACTED = CommonError(
     "coefficient taken away last",
     "the last step takes the coefficient away or adds it rather than dividing by it",

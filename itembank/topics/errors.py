@@ -84,13 +84,13 @@ def _has_factor(part: Part) -> bool:
 
 
 def _first_only(part: Part) -> Iterator[Parts]:
-    if _has_factor(part):
+    if _has_factor(part) and part.factor != -1:  # a minus alone: a sign is lost
         right, inner = _spread(part), multiplied_out(part.inner)
         yield (right[0], *inner[1:])
 
 
 def _last_only(part: Part) -> Iterator[Parts]:
-    if _has_factor(part):
+    if _has_factor(part) and part.factor != -1:  # a minus alone: a sign is lost
         right, inner = _spread(part), multiplied_out(part.inner)
         yield (*inner[:-1], right[-1])
 

@@ -14,6 +14,7 @@ from itembank.topics.catalogue import (
     COEFFICIENT_SUBTRACTED,
     DIVIDED_BY_BAR,
     DIVISION_SIGN,
+    FACTOR_REPEATED,
     FRACTIONS_MULTIPLIED,
     LAST_MULTIPLIED,
     LAST_SUBTRACTED,
@@ -129,9 +130,16 @@ def _coefficient_subtracted(equation: Equation) -> Iterator[Equation]:
             bare = part._replace(factor=Fraction(1))
             taken = Part(-part.factor, NUMBER)
             yield sides(i, (*side[:k], bare, *side[k + 1 :]), (*equation[1 - i], taken))
-            if part.kind == GROUP and len(side) == 1:
+
+
+def _factor_repeated(equation: Equation) -> Iterator[Equation]:
+    """``3(x + 4) = 27`` as ``x + 4 = 81``."""
+    for i, side in enumerate(equation):
+        if len(side) == 1 and side[0].kind == GROUP and side[0].over == 1:
+            (part,) = side
+            if holds_letter(part) and abs(part.factor) != 1:
                 other = scaled(equation[1 - i], part.factor)
-                yield sides(i, (bare,), other)
+                yield sides(i, (part._replace(factor=Fraction(1)),), other)
 
 
 @lru_cache(maxsize=512)
@@ -232,6 +240,7 @@ WHOLE_ERRORS: dict[CommonError, tuple[str, Rewrite]] = {
     SIDE_NOT_DIVIDED: (EARLIEST, _one_side_divided),
     TERM_STRIPPED: (EARLIEST, _unknown_term_alone_scaled),
     COEFFICIENT_SUBTRACTED: (EARLIEST, _coefficient_subtracted),
+    FACTOR_REPEATED: (EARLIEST, _factor_repeated),
     NOT_MULTIPLIED: (EARLIEST, _one_term_not_multiplied),
     FRACTIONS_MULTIPLIED: (EARLIEST, _only_fractions_multiplied),
     SIDE_NOT_MULTIPLIED: (EARLIEST, _one_side_multiplied),

@@ -17,6 +17,7 @@ from itembank.topics.catalogue import (
     EXPANDING_SIGN,
     FACTOR_DROPPED,
     FACTOR_JOINED,
+    FACTOR_REPEATED,
     FIRST_ONLY,
     LAST_ONLY,
     MINUS_FIRST_ONLY,
@@ -79,7 +80,13 @@ SKIPPED = 3  # an error made on the way to a line that reaches a further stage
 LATE = 3  # an error in eliminating when one unknown is left already
 ONE = Fraction(1)
 
-_ELSEWHERE = (MINUS_FIRST_ONLY, FACTOR_JOINED, UNKNOWN_CANCELLED, BARS_EXCHANGED)
+_ELSEWHERE = (
+    MINUS_FIRST_ONLY,
+    FACTOR_JOINED,
+    FACTOR_REPEATED,
+    UNKNOWN_CANCELLED,
+    BARS_EXCHANGED,
+)
 """Errors of one equation that the lines of this topic have no place for."""
 _NOT_HERE = frozenset(error.name for error in _ELSEWHERE)
 
