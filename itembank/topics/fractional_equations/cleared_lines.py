@@ -2,42 +2,85 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from contextlib import suppress
 from functools import lru_cache
 
-from itembank.algebra.polynomials import constant, scaled
+from itembank.algebra.exact import Fraction
+from itembank.algebra.polynomials import constant, minus, quotient, scaled, times
+from itembank.algebra.rationals import least_common, rational
 from itembank.algebra.values import NoValue, Polynomial
 from itembank.algebra.written import Relation
 from itembank.topics.fractional_equations.problems import expanded
 from itembank.topics.linear_equations.equations import Equation, equation_of
 from itembank.topics.quadratic_equations import writing
-from itembank.topics.quadratic_equations.clearing import cleared, in_degrees, sides_of
+from itembank.topics.quadratic_equations.clearing import (
+    ONE,
+    cleared,
+    in_degrees,
+    multiplied,
+    sides_of,
+)
 
 
 @lru_cache(maxsize=4096)
 def without_fractions(relation: Relation, unknown: str) -> tuple[Equation, ...]:
     """Multiplied through, its brackets left and multiplied out; both sides turned over."""
-    found = [cleared(relation, unknown)[0], *_turned_over(relation, unknown)]
-    with suppress(NoValue):  # a line of the pupil's own may not be linear, multiplied out
-        found.append(expanded(relation, unknown))
-    return tuple(_equations(found, unknown))
+    found: list[Equation] = []
+    # A line of the pupil's own may not be linear, or not to be factorised, in one of the ways.
+    for way in (_multiplied_through, expanded, _unknown_cleared, _cancelled, _turned, _turned_last):
+        with suppress(NoValue):
+            found.append(equation_of(way(relation, unknown), unknown))
+    return tuple(found)
 
 
-def _equations(relations: list[Relation], unknown: str) -> Iterator[Equation]:
-    for relation in relations:
-        try:
-            yield equation_of(relation, unknown)
-        except NoValue:
-            continue
+def _multiplied_through(relation: Relation, unknown: str) -> Relation:
+    return cleared(relation, unknown)[0]
 
 
-def _turned_over(relation: Relation, unknown: str) -> Iterator[Relation]:
-    """``12/x = 3`` as ``x/12 = 1/3``: one fraction on each side, a number above its bar."""
-    sides: list[Polynomial] = []
-    for side in sides_of(relation)[0]:
-        above = constant(side[0].top) if len(side) == 1 else None
-        if not above:
-            return
-        sides.append(scaled(side[0].bottom, side[0].sign / above))
-    yield writing.equal(*(writing.expression(in_degrees(s, unknown), unknown) for s in sides))
+def _unknown_cleared(relation: Relation, unknown: str) -> Relation:
+    """``5/x = 2/3`` as ``5 = 2/3 x``: fractions of numbers alone are left."""
+    left, right = sides_of(relation)[0]
+    below = [part.bottom for part in (*left, *right) if constant(part.bottom) is None]
+    common = least_common(below or [ONE])
+    return _equal(multiplied(left, common), multiplied(right, common), unknown)
+
+
+def _cancelled(relation: Relation, unknown: str) -> Relation:
+    """``20/(x + 1) × (x + 1) = 5(x + 1)`` as ``20 = 5(x + 1)``: what cancels is no denominator."""
+    (top, below), (above, bottom) = map(rational, relation.sides)
+    common = least_common([below, bottom])
+    left = times(top, quotient(common, below) or ())
+    return _equal(left, times(above, quotient(common, bottom) or ()), unknown)
+
+
+def _turned(relation: Relation, unknown: str) -> Relation:
+    """``12/x = 3`` as ``x/12 = 1/3``."""
+    (top, below), (above, bottom) = map(rational, relation.sides)
+    return _equal(scaled(below, 1 / _number(top)), scaled(bottom, 1 / _number(above)), unknown)
+
+
+def _turned_last(relation: Relation, unknown: str) -> Relation:
+    """``6/x + 1 = 4`` as ``x/6 = 1/3``: the numbers brought together first."""
+    sides = sides_of(relation)[0]
+    barred, bare = (
+        [tuple(p for p in side if (constant(p.bottom) is None) is held) for side in sides]
+        for held in (True, False)
+    )
+    common = least_common([part.bottom for side in barred for part in side] or [ONE])
+    top = minus(*(multiplied(side, common) for side in barred))
+    rest = minus(*(multiplied(side, ONE) for side in reversed(bare)))
+    return _equal(scaled(common, 1 / _number(top)), scaled(ONE, 1 / _number(rest)), unknown)
+
+
+def _number(value: Polynomial) -> Fraction:
+    """A numerator that can stand below once it is turned over."""
+    size = constant(value)
+    if not size:
+        raise NoValue("no number to be divided by")
+    return size
+
+
+def _equal(left: Polynomial, right: Polynomial, unknown: str) -> Relation:
+    return writing.equal(
+        *(writing.expression(in_degrees(side, unknown), unknown) for side in (left, right))
+    )
