@@ -5,7 +5,7 @@ from __future__ import annotations
 from itembank.algebra.number_forms import number_form
 from itembank.algebra.written import Relation
 from itembank.topics.judging import Answer, Form, Judge
-from schemes.answers import CUT, ROUNDED, SHAPE, conversion, decimals_asked, quality
+from schemes.answers import ACCEPTED, CUT, ROUNDED, SHAPE, conversion, decimals_asked, quality
 from schemes.explaining import ERROR_COST, NO_WAY, SLIP_COST, explain, way
 from schemes.pieces import form_of
 from schemes.reasons import slip_path, wrong_path
@@ -46,8 +46,9 @@ def _converted(state: State, answer: Answer, rules: Rules) -> bool:
     if (before.answer.of, before.answer.shape) != (answer.of, answer.shape):
         return False  # a number after ``x > 6.5`` is no conversion of it
     right = state.judge.value_for(state.live.form, before.answer)
-    finished = right is not None and quality(before.answer, right, rules.settings).right
-    return finished and conversion(before.answer, answer)
+    # one left unfinished is still worked out: what comes of it is no conversion
+    stands = right is not None and quality(before.answer, right, rules.settings).kind == ACCEPTED
+    return stands and conversion(before.answer, answer)
 
 
 def _bridged_value(state: State, stated: Stated, piece: Relation, rules: Rules) -> list[State]:

@@ -1,5 +1,8 @@
 """What pupils type beside the work on a quadratic equation (common practice, no source)."""
 
+from schemes.building import default_scheme
+from schemes.marking import mark_script
+from schemes.verdicts import ScriptLine
 from tests.schemes.rules.marks import marks, table
 
 
@@ -27,3 +30,12 @@ def test_the_solutions_may_be_typed_in_many_ways(problem: str, lines: str, expec
 def test_two_numbers_for_the_factors_are_no_solutions() -> None:
     lines = "5 and -3 // (x + 5)(x - 3) = 0 // x = 3 or -5"
     assert marks("x^2 + 2x - 15 = 0", lines) == "M1 A1"
+
+
+def test_values_that_a_formula_is_worked_out_to_wrongly_are_no_conversion_of_it() -> None:
+    scheme = default_scheme("2x^2 + x = 0")
+    lines = ("x = (-1 ± √1)/4", "x = 0 or x = -1/4")
+    marked = mark_script(scheme, [ScriptLine(line) for line in lines])
+
+    assert [point.awarded for point in marked.points] == [1, 0]
+    assert marked.lines[1].verdict in ("slip", "method error", "unexplained")
