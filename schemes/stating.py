@@ -132,7 +132,10 @@ def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
 
 
 def _read_as(state: State, form: Form | None) -> tuple[tuple[PathPart, ...], str, str, int]:
-    return value_read(state.judge, state.live.form, form)
+    path, verdict, words, cost = value_read(state.judge, state.live.form, form)
+    if verdict == "follows" and (state.wrong or state.misread):
+        verdict = "follows own error"
+    return path, verdict, words, cost
 
 
 def value_read(

@@ -42,6 +42,8 @@ DISCRIMINANT = "work out b² - 4ac"
 
 def path(source: Form | Known, form: Form, unknown: str, stated: bool) -> tuple[Move, ...]:
     """The right path in a teacher's words; ``stated`` tells that the line states its values."""
+    if isinstance(source, Known) and form.key == source.last.key != source.base.key:
+        return (Move("solve", SOLUTIONS, SOLVE),)
     base = source.base if isinstance(source, Known) else source
     return tuple(_moves(base, form, unknown, stated))
 

@@ -131,7 +131,7 @@ class QuadraticJudge(OneUnknownJudge):
         base = _base(source)
         if form.shape == BESIDE:
             return 0 if _right_beside(base, form) else None
-        if form.key == base.key:
+        if form.key == base.key or _solves_branch(source, form):
             return 0
         if form.shape == BRANCH and _is_one_of_two(base, form, self.unknown):
             return 1
@@ -290,6 +290,11 @@ def _is_one_of_two(base: Form, form: Form, unknown: str) -> bool:
         return True
     nodes = [node for side in form.relation.sides for node in walk(side)]
     return nodes.count(Symbol(unknown)) == 1
+
+
+def _solves_branch(source: Form | Known, form: Form) -> bool:
+    """``2x = 7`` after ``2x + 3 = 10``, whatever the branch came from."""
+    return isinstance(source, Known) and form.shape == BRANCH and form.key == source.last.key
 
 
 def _square(size: int) -> bool:

@@ -39,3 +39,12 @@ def test_values_that_a_formula_is_worked_out_to_wrongly_are_no_conversion_of_it(
 
     assert [point.awarded for point in marked.points] == [1, 0]
     assert marked.lines[1].verdict in ("slip", "method error", "unexplained")
+
+
+def test_what_follows_a_wrong_linear_line_is_judged_from_it() -> None:
+    lines = ("2x + 3 = 10", "2x = 7", "x = 3.5")
+    marked = mark_script(default_scheme("x(x + 3) = 10"), [ScriptLine(line) for line in lines])
+
+    own = ["follows own error", "follows own error"]
+    assert [line.verdict for line in marked.lines] == ["unexplained", *own]
+    assert marked.highest == 0
