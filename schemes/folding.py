@@ -171,9 +171,7 @@ def _concluded(state: State, line_number: int, statement: str, rules: Rules) -> 
     """``no solution`` or ``all values`` said; right for the pupil's own line or not."""
     judge = state.judge
     own = judge.conclusion_of(state.live.form) == statement
-    verdict = "follows" if own else "method error"
-    if own and (state.wrong or state.misread):
-        verdict = "follows own error"
+    verdict = state.following if own else "method error"
     record = Record(line_number, verdict, (state.live.number,), (), statement)
     after = state.recorded(record)
     for stage in rules.open(after) if own else ():

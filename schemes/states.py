@@ -121,6 +121,11 @@ class State(NamedTuple):
         return bool(self.stated or self.conclusions)
 
     @property
+    def following(self) -> str:
+        """The verdict on a line that follows: from the problem, or from an error made before it."""
+        return "follows own error" if self.wrong or self.misread else "follows"
+
+    @property
     def earned(self) -> int:
         """How many stages have earned their mark."""
         return sum(status.mark == EARNED for _, status in self.statuses)

@@ -69,9 +69,8 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
         reason = f"implied by the value in line {stated.line}"
         shown = own_line and stage == still[-1]
         after = after.settled(stage, Status(EARNED, stated.line, reason, shown))
-    verdict = "follows own error" if state.wrong or state.misread else "follows"
     note = f"line {state.gap} is unreadable, but the value follows" if state.gap else ""
-    record = Record(stated.line, verdict, (state.live.number,), path, note)
+    record = Record(stated.line, state.following, (state.live.number,), path, note)
     after = after.recorded(record, stated=(*after.stated, stated), gap=0, before=None)
     if form is not None and (number_form(stated.answer.node) is None or _is_part(after)):
         after = after.at(Live(stated.line, state.judge.onward(state.live.form, form), form))
@@ -133,9 +132,7 @@ def _wrong_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
 
 def _read_as(state: State, form: Form | None) -> tuple[tuple[PathPart, ...], str, str, int]:
     path, verdict, words, cost = value_read(state.judge, state.live.form, form)
-    if verdict == "follows" and (state.wrong or state.misread):
-        verdict = "follows own error"
-    return path, verdict, words, cost
+    return path, state.following if verdict == "follows" else verdict, words, cost
 
 
 def value_read(

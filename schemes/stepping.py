@@ -95,9 +95,8 @@ def _right(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
         shown = _shown(state, step, newly, stage)
         reason = words if stage == newly[-1] else f"implied by line {step.number}: {words}"
         after = after.settled(stage, Status(EARNED, step.number, reason, shown))
-    verdict = "follows own error" if state.wrong or state.misread else "follows"
     note = _gap_note(state)
-    record = Record(step.number, verdict, (live.number,), path, note)
+    record = Record(step.number, state.following, (live.number,), path, note)
     after = _with_value_put_in(after, step, live, rules)
     lives, cost = _onward(state, step), after.cost + reading.cost
     return after.recorded(record, lives=lives, cost=cost, gap=0, before=None)
