@@ -12,11 +12,10 @@ from itembank.algebra.values import NoValue, Polynomial
 from itembank.algebra.written import Relation
 from itembank.topics.fractional_equations.problems import expanded
 from itembank.topics.linear_equations.equations import Equation, equation_of
-from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.clearing import (
     ONE,
+    between,
     cleared,
-    in_degrees,
     multiplied,
     sides_of,
 )
@@ -42,7 +41,7 @@ def _unknown_cleared(relation: Relation, unknown: str) -> Relation:
     left, right = sides_of(relation)[0]
     below = [part.bottom for part in (*left, *right) if constant(part.bottom) is None]
     common = least_common(below or [ONE])
-    return _equal(multiplied(left, common), multiplied(right, common), unknown)
+    return between(multiplied(left, common), multiplied(right, common), unknown)
 
 
 def _cancelled(relation: Relation, unknown: str) -> Relation:
@@ -50,13 +49,13 @@ def _cancelled(relation: Relation, unknown: str) -> Relation:
     (top, below), (above, bottom) = map(rational, relation.sides)
     common = least_common([below, bottom])
     left = times(top, quotient(common, below) or ())
-    return _equal(left, times(above, quotient(common, bottom) or ()), unknown)
+    return between(left, times(above, quotient(common, bottom) or ()), unknown)
 
 
 def _turned(relation: Relation, unknown: str) -> Relation:
     """``12/x = 3`` as ``x/12 = 1/3``."""
     (top, below), (above, bottom) = map(rational, relation.sides)
-    return _equal(scaled(below, 1 / _number(top)), scaled(bottom, 1 / _number(above)), unknown)
+    return between(scaled(below, 1 / _number(top)), scaled(bottom, 1 / _number(above)), unknown)
 
 
 def _turned_last(relation: Relation, unknown: str) -> Relation:
@@ -69,7 +68,7 @@ def _turned_last(relation: Relation, unknown: str) -> Relation:
     common = least_common([part.bottom for side in barred for part in side] or [ONE])
     top = minus(*(multiplied(side, common) for side in barred))
     rest = minus(*(multiplied(side, ONE) for side in reversed(bare)))
-    return _equal(scaled(common, 1 / _number(top)), scaled(ONE, 1 / _number(rest)), unknown)
+    return between(scaled(common, 1 / _number(top)), scaled(ONE, 1 / _number(rest)), unknown)
 
 
 def _number(value: Polynomial) -> Fraction:
@@ -78,9 +77,3 @@ def _number(value: Polynomial) -> Fraction:
     if not size:
         raise NoValue("no number to be divided by")
     return size
-
-
-def _equal(left: Polynomial, right: Polynomial, unknown: str) -> Relation:
-    return writing.equal(
-        *(writing.expression(in_degrees(side, unknown), unknown) for side in (left, right))
-    )

@@ -31,11 +31,10 @@ from itembank.topics.linear_equations.stages import (
     stage_names,
 )
 from itembank.topics.plain import OneUnknownJudge
-from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.clearing import (
+    between,
     cleared_poly,
     has_unknown_below,
-    in_degrees,
 )
 from itembank.topics.quadratic_equations.misclearing import wrongly_cleared, wrongly_moved
 
@@ -139,11 +138,9 @@ class FractionalJudge(OneUnknownJudge):
         return self.plain.wrongs_to(source, form) if isinstance(form, Equation) else ()
 
     def _wrong_clearings(self, form: Barred) -> Iterator[Wrong]:
-        for error, *sides in wrongly_cleared(form.relation):
+        for error, one, other in wrongly_cleared(form.relation):
             try:
-                polys = [in_degrees(side, self.unknown) for side in sides]
-                relation = writing.equal(*(writing.expression(p, self.unknown) for p in polys))
-                after = equation_of(relation, self.unknown)
+                after = equation_of(between(one, other, self.unknown), self.unknown)
             except NoValue:
                 continue
             left = stage_names(after)

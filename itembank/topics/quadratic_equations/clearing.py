@@ -87,6 +87,13 @@ def in_degrees(value: Polynomial, unknown: str) -> Poly:
     return (found[0], found[1], found[2])
 
 
+def between(left: Polynomial, right: Polynomial, unknown: str) -> Relation:
+    """The equation of two polynomials in the unknown; raises NotQuadratic where one is none."""
+    return writing.equal(
+        *(writing.expression(in_degrees(side, unknown), unknown) for side in (left, right))
+    )
+
+
 def loses_a_value(relation: Relation) -> bool:
     """Whether a value that solves the cleared equation makes a denominator zero."""
     sides, common = sides_of(relation)

@@ -32,6 +32,7 @@ from itembank.topics.catalogue import (
 )
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.clearing import (
+    ONE,
     Part,
     Sides,
     missing_factor,
@@ -67,11 +68,7 @@ def wrongly_moved(relation: Relation, unknown: str) -> Iterator[Relation]:
 def _fractions(side: tuple[Part, ...], unknown: str) -> Node:
     """The terms of a side as fractions; its numbers are joined."""
     barred = [part for part in side if constant(part.bottom) is None]
-    rest: Polynomial = ()
-    for part in side:
-        size = constant(part.bottom)
-        if size is not None:
-            rest = plus(rest, scaled(part.top, part.sign / size))
+    rest = multiplied(tuple(part for part in side if part not in barred), ONE)
     terms: writing.Terms = [
         (
             Fraction(part.sign),
@@ -140,17 +137,12 @@ def _straight_across(sides: Sides) -> Iterator[Wrong]:
     """Numerators added, denominators too, and the equation then cleared."""
     for side, other, swapped in ((*sides, False), (*sides[::-1], True)):
         fractions = len(side) > 1 and all(constant(part.bottom) is None for part in side)
-        sizes = [constant(part.bottom) for part in other]
-        if not fractions or None in sizes:
+        if not fractions or any(constant(part.bottom) is None for part in other):
             continue
         top: Polynomial = ()
         bottom: Polynomial = ()
         for part in side:
             top = plus(top, scaled(part.top, Fraction(part.sign)))
             bottom = plus(bottom, part.bottom)
-        rest: Polynomial = ()
-        for part, size in zip(other, sizes, strict=True):
-            assert size is not None
-            rest = plus(rest, scaled(part.top, part.sign / size))
-        rest = times(rest, bottom)
+        rest = times(multiplied(other, ONE), bottom)
         yield (FRACTIONS_ACROSS, *((rest, top) if swapped else (top, rest)))
