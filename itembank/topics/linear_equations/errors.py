@@ -135,24 +135,19 @@ def changes_by_key(equation: Equation) -> dict[Key, list[Change]]:
 
 def _in_brackets(equation: Equation) -> Iterator[Change]:
     yield from _bracket_changes(equation, BRACKETS)
-    if any(part.over > 1 for side in equation for part in side):
-        yield from _bracket_changes(clear(equation), BRACKETS)
-        yield from _bracket_changes(_multiplied_across(equation), BRACKETS)
+    for multiple in _clearing(equation):
+        yield from _bracket_changes(_times(equation, multiple), BRACKETS)
 
 
-def _multiplied_across(equation: Equation) -> Equation:
-    """``(x + 1)/2 = (x - 3)/4`` as ``4(x + 1) = 2(x - 3)``, where no smaller number is taken.
-
-    An equation that is no fraction on either side, or clears to the same, has nothing to show.
-    """
-    if [len(side) for side in equation] != [1, 1]:
-        return Equation(((), ()))
-    below = prod(part.over for side in equation for part in side)
-    if below == least_multiple((*equation.left, *equation.right)):
-        return Equation(((), ()))
-    return Equation(
-        (scaled(equation.left, Fraction(below)), scaled(equation.right, Fraction(below)))
-    )
+def _clearing(equation: Equation) -> Iterator[int]:
+    """What clears the fractions: the least number, and 8 for ``(x + 1)/2 = (x - 3)/4``."""
+    parts = (*equation.left, *equation.right)
+    if all(part.over == 1 for part in parts):
+        return
+    least, across = least_multiple(parts), prod(part.over for part in parts)
+    yield least
+    if [len(side) for side in equation] == [1, 1] and across != least:
+        yield across
 
 
 def _bracket_changes(equation: Equation, stage: str) -> Iterator[Change]:
@@ -173,8 +168,12 @@ def _bracket_changes(equation: Equation, stage: str) -> Iterator[Change]:
 
 def clear(equation: Equation) -> Equation:
     """Both sides multiplied by the least number that clears every fraction."""
-    multiple = Fraction(least_multiple((*equation.left, *equation.right)))
-    return Equation((scaled(equation.left, multiple), scaled(equation.right, multiple)))
+    return _times(equation, least_multiple((*equation.left, *equation.right)))
+
+
+def _times(equation: Equation, multiple: int) -> Equation:
+    left, right = (scaled(side, Fraction(multiple)) for side in equation)
+    return Equation((left, right))
 
 
 def _multiplied_out(equation: Equation) -> Equation:
