@@ -190,8 +190,10 @@ def _wants_gap(text: str, before: Node, after: str) -> bool:
 
 
 def _makes_a_word(text: str, after: str) -> bool:
+    if not after[0].isalpha():
+        return False
     run = _LETTERS_LAST.search(text)
-    if run is None or not after[0].isalpha():
+    if run is None:
         return False
     behind_number = run.start() > 0 and text[run.start() - 1].isdecimal()
     return is_word(run.group() + after[0], behind_number)

@@ -138,25 +138,16 @@ def is_word(letters: str, behind_number: bool) -> bool:
 
 
 def _refuse_words(tokens: list[Token]) -> None:
-    place = 0
-    while place < len(tokens):
-        run = _run_of_letters(tokens, place)
-        behind_number = (
-            place > 0 and tokens[place - 1].kind == "number" and not tokens[place].spaced
-        )
-        if is_word("".join(token.text for token in run), behind_number):
-            raise ReadingFault(tokens[place].column, "a number, a letter or a sign", "a word")
-        place += len(run) or 1
-
-
-def _run_of_letters(tokens: list[Token], place: int) -> list[Token]:
-    """The letters that stand close together from a place on."""
-    run: list[Token] = []
-    for token in tokens[place:]:
-        if token.kind != "letter" or (run and token.spaced):
-            break
-        run.append(token)
-    return run
+    end = 0
+    for start, token in enumerate(tokens):
+        if start < end or token.kind != "letter":
+            continue
+        end = start + 1
+        while end < len(tokens) and tokens[end].kind == "letter" and not tokens[end].spaced:
+            end += 1
+        behind_number = start > 0 and tokens[start - 1].kind == "number" and not token.spaced
+        if is_word("".join(letter.text for letter in tokens[start:end]), behind_number):
+            raise ReadingFault(token.column, "a number, a letter or a sign", "a word")
 
 
 def _times_for_letter(tokens: list[Token]) -> list[Token]:
