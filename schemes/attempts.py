@@ -5,7 +5,6 @@ from __future__ import annotations
 from itembank.algebra.matching import changes_between
 from itembank.algebra.showing import typed
 from schemes.states import LOST, Live, Record, Rules, State, Status, Step
-from schemes.stepping import right_from
 
 
 def problem_copied(state: State, step: Step) -> State:
@@ -59,7 +58,7 @@ def starts_again(state: State, step: Step, rules: Rules) -> bool:
         return False
     if not judge.keeps(judge.start, step.form):
         return False
-    if judge.follows(judge.start, step.form) is None or right_from(state, state.live, step.form):
+    if judge.follows(judge.start, step.form) is None or state.leads_to(state.live, step.form):
         return False
     now = judge.reached(judge.start, step.form)
     then = judge.reached(judge.start, state.live.line)

@@ -180,6 +180,15 @@ class State(NamedTuple):
         """The lines that later ones can follow from, with one more."""
         return (*self.lives[-7:], live)
 
+    def onward(self, step: Step) -> tuple[Live, ...]:
+        """The lines that later ones can follow from, with the one judged."""
+        form = self.judge.onward(self.live.form, step.form)
+        return self.lives_and(Live(step.number, form, step.form, False, step.notes, step.relation))
+
+    def leads_to(self, live: Live, form: Any) -> bool:
+        """Whether a line follows rightly from a live one."""
+        return self.judge.follows(live.form, form) is not None
+
     def paid(self, cost: int) -> State:
         """The state with the cost of a reading added."""
         return self.changed(cost=self.cost + cost)

@@ -10,8 +10,8 @@ from schemes.explaining import ERROR_COST, NO_WAY, SLIP_COST, explain, way
 from schemes.pieces import form_of
 from schemes.reasons import slip_path, wrong_path
 from schemes.states import EARNED, LOST, Doubt, Live, Record, Rules, State, Stated, Status
-from schemes.stepping import allowed, rested
 from schemes.verdicts import PathPart
+from schemes.withholding import allowed, rested
 
 
 def judge_value(
