@@ -37,6 +37,10 @@ _TAIL_MADE = re.compile(rf"\s{{2,}}+(?:from\s+|using\s+)?(?P<made>{_MADE})\s*$",
 _TAIL_TIMES = re.compile(rf"\s++(?P<made>{_NAME}\s*[×xX]\s*\d+)\s*$", re.IGNORECASE)
 _ALONE = re.compile(rf"\s*(?P<made>{_MADE})\s*$", re.IGNORECASE)
 _LISTED = re.compile(rf"(=\s*-?[\d.]+\s+{_NAME})\s*,", re.IGNORECASE)
+# ``(1) x + y = 3, (2) x - y = 1``: a number of a line before each of them.
+_HEADED = re.compile(
+    rf"(?<![^\s,;])({IN_ROUND}\s+[^,;=]*=[^,;=]*?)\s*(?:,|\band\b)(?=\s*{IN_ROUND}\s+[^,;=]*=)"
+)
 _AND_SO = r"(?=\s*$|\s*:|\s+[^=]*=)"
 _WORDED = (
     (re.compile(rf"add(?:ing)?\s+({_NAME})\s+(?:and|to|\+)\s+({_NAME}){_AND_SO}", re.I), r"\1+\2"),
@@ -81,7 +85,7 @@ def in_signs(text: str) -> str:
 
     Lines listed with their labels are set apart. Blanks keep the columns of what follows.
     """
-    text = _LISTED.sub(r"\1;", text)
+    text = _HEADED.sub(_apart, _LISTED.sub(r"\1;", text))
     for pattern, signs in _WORDED:
         match = pattern.search(text)
         if match is not None:
@@ -90,6 +94,10 @@ def in_signs(text: str) -> str:
                 match.end() :
             ]  # fmt: skip
     return text
+
+
+def _apart(found: re.Match[str]) -> str:
+    return f"{found[1]};".ljust(len(found[0]))
 
 
 def is_given(label: str) -> bool:

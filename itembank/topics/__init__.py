@@ -11,13 +11,13 @@ from itembank.topics.catalogue import CommonError
 from itembank.topics.judging import Judge
 from itembank.topics.kinds import (
     Family,
-    OtherKind,
     RouteLine,
     Solution,
     Stage,
     StageRule,
     TopicError,
 )
+from itembank.topics.refusing import found_beside, refused_by_all
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,11 +77,17 @@ def find_topic(problem: str, name: str | None = None) -> Topic:
             unread.append(fault)  # a topic may read what others cannot
         else:
             return topic
+    beside = found_beside(problem, _taker)
+    if beside is not None:
+        raise beside
     if unread and not refusals:
         raise unread[0]
-    own = [refusal for refusal in refusals if not isinstance(refusal, OtherKind)]
-    reasons = "; ".join(dict.fromkeys(str(refusal) for refusal in own or refusals))
-    raise TopicError(f"no topic takes this problem: {reasons}")
+    raise refused_by_all(refusals)
+
+
+def _taker(problem: str) -> str:
+    """The name of the first topic that takes a text; empty where none does."""
+    return next((name for name, one in topics_by_name().items() if _takes(one, problem)), "")
 
 
 def _named(topic: Topic, problem: str) -> Topic:

@@ -32,6 +32,7 @@ from itembank.topics.expressions.pieces import has_bracket, pieces
 from itembank.topics.expressions.putting import value_of
 from itembank.topics.expressions.trees import has_fraction, meant, plain, terms
 from itembank.topics.kinds import OtherKind, TopicError
+from itembank.topics.refusing import refuse_beside
 
 COLLECT, EXPAND, PUT, CANCEL, MULTIPLY, ADD = (
     "collect",
@@ -46,7 +47,9 @@ FRACTIONS = (CANCEL, MULTIPLY, ADD)
 MOST_LETTERS = 6
 _REFUSED = frozenset((Root, PlusMinus, CutShort))
 
-_WHEN = re.compile(r"[\s,;]+(?:when|where|if|given\s+that|given|for|with)\s+(?=[a-zA-Z]\s*=)")
+_WHEN = re.compile(
+    r"(?<=[\w)\]}])[\s,;]+(?:when|where|if|given\s+that|given|for|with|at)\s+(?=[a-zA-Z]\s*=)"
+)
 
 
 @dataclass(frozen=True)
@@ -124,8 +127,9 @@ def read_task(problem: str) -> Task:
         TopicError: where it is no expression of this topic.
     """
     line = read_line(_WHEN.sub(", ", problem), comma=True)
-    if line.statement or line.notes or line.heads or line.label or len(line.alternatives) != 1:
-        raise TopicError("a problem must be one expression with nothing written beside it")
+    refuse_beside(line)
+    if line.label or len(line.alternatives) != 1:
+        raise OtherKind("this topic takes one expression")
     first, *values = line.alternatives[0]
     return task_of(first, tuple(values))
 

@@ -14,6 +14,7 @@ from itembank.topics.factorising.plans import Plan, plan_of
 from itembank.topics.factorising.shapes import Form, form_of
 from itembank.topics.factorising.stages import objection
 from itembank.topics.kinds import OtherKind, TopicError
+from itembank.topics.refusing import refuse_beside
 
 
 @lru_cache(maxsize=4096)
@@ -26,8 +27,9 @@ def read_problem(problem: str) -> tuple[Relation, Form, Plan]:
     """
     line = read_line(problem, comma=True)
     relations = line.relations
-    if len(relations) != 1 or line.statement or line.notes or line.heads:
-        raise TopicError("a problem must be one expression with nothing written beside it")
+    refuse_beside(line)
+    if len(relations) != 1:
+        raise OtherKind("several relations: this topic takes one expression")
     (relation,) = relations
     if relation.signs:
         raise OtherKind(_other_kind(relation))

@@ -16,6 +16,7 @@ from itembank.topics.quadratic_equations.clearing import (
     loses_a_value,
 )
 from itembank.topics.quadratic_equations.polys import poly_in
+from itembank.topics.refusing import refuse_beside
 
 
 def read_problem(problem: str) -> tuple[Relation, str]:
@@ -26,8 +27,9 @@ def read_problem(problem: str) -> tuple[Relation, str]:
         TopicError: where it is no such equation; the message says why.
     """
     line = read_line(problem)
-    if len(line.relations) != 1 or line.statement or line.notes or line.heads:
-        raise TopicError("a problem must be one equation with nothing written beside it")
+    refuse_beside(line)
+    if len(line.relations) != 1:
+        raise OtherKind("this topic takes one equation")
     (relation,) = line.relations
     if relation.signs != ("=",):
         raise OtherKind("this topic takes one equation")

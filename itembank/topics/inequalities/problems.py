@@ -15,6 +15,7 @@ from itembank.topics.inequalities import solutions
 from itembank.topics.inequalities.lines import parts, ray
 from itembank.topics.kinds import OtherKind, TopicError
 from itembank.topics.linear_equations.terms import linear
+from itembank.topics.refusing import refuse_beside
 
 MOST_INTEGERS = 24
 
@@ -35,8 +36,9 @@ def read_problem(problem: str) -> Problem:
         TopicError: where it is no linear inequality in one unknown; the message says why.
     """
     line = read_line(problem, comma=True)
-    if line.statement or line.notes or line.heads or not line.alternatives:
-        raise TopicError("a problem must be one inequality with nothing written beside it")
+    refuse_beside(line)
+    if not line.alternatives:
+        raise OtherKind("this topic takes an inequality; here is none")
     relation = joined(line.alternatives)
     _refuse_signs(relation)
     letters = sorted(relation_symbols(relation))

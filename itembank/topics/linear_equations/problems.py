@@ -8,6 +8,7 @@ from itembank.algebra.reading import read_line
 from itembank.algebra.written import Relation
 from itembank.topics.kinds import OtherKind, TopicError
 from itembank.topics.linear_equations.terms import linear
+from itembank.topics.refusing import refuse_beside
 
 
 def read_problem(problem: str) -> tuple[Relation, str]:
@@ -21,14 +22,16 @@ def read_problem(problem: str) -> tuple[Relation, str]:
     relations = line.relations
     if any(sign in ORDER_SIGNS for relation in relations for sign in relation.signs):
         raise OtherKind("this is an inequality, no equation")
-    if len(relations) != 1 or line.statement or line.notes or line.heads:
-        raise TopicError("a problem must be one equation with nothing written beside it")
+    refuse_beside(line)
+    if len(relations) != 1:
+        raise OtherKind(f"this topic takes one equation; here are {len(relations)} relations")
     (relation,) = relations
     if not relation.signs:
         raise OtherKind("this is no equation: there is no sign of equality")
-    if relation.signs != ("=",):
-        raise TopicError(_wrong_signs(relation.signs))
     unknowns = sorted(relation_symbols(relation))
+    if relation.signs != ("=",):
+        kind = OtherKind if len(unknowns) > 1 else TopicError
+        raise kind(_wrong_signs(relation.signs))
     if not unknowns:
         raise TopicError("there is no unknown in this equation")
     if len(unknowns) > 1:

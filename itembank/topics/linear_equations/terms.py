@@ -21,11 +21,13 @@ from itembank.algebra.written import (
     Integer,
     Negative,
     Node,
+    PlusMinus,
     Positive,
     Power,
     Product,
     Quotient,
     Relation,
+    Root,
     Sum,
     Symbol,
 )
@@ -116,8 +118,17 @@ def term_of(node: Node) -> Term:
             return _quotient_term(top, bottom)
         case Power(base, exponent):
             return _power_term(base, exponent)
-        case _:
+        case Symbol():
             return Term(Fraction(1), Fraction(1), node)
+        case _:
+            raise TopicError(f"this is no linear equation: {_unfit(node)}")
+
+
+def _unfit(node: Node) -> str:
+    """What holds the unknown in a term that is no multiple of it."""
+    if isinstance(node, Root):
+        return "the unknown stands under a root"
+    return "the unknown stands behind ±" if isinstance(node, PlusMinus) else "a set is no number"
 
 
 def _constant(node: Node) -> Term:

@@ -15,6 +15,7 @@ from itembank.topics.quadratic_equations.clearing import has_unknown_below, lose
 from itembank.topics.quadratic_equations.forms import Form, form_of, is_real, solutions
 from itembank.topics.quadratic_equations.polys import NotQuadratic
 from itembank.topics.quadratic_equations.shapes import BRANCH, BRANCHES, FRACTIONS
+from itembank.topics.refusing import refuse_beside
 
 
 def read_problem(problem: str) -> tuple[Relation, str]:
@@ -29,8 +30,9 @@ def read_problem(problem: str) -> tuple[Relation, str]:
     """
     line = read_line(problem)
     relations = line.relations
-    if not relations or line.statement or line.notes or line.heads:
-        raise TopicError("a problem must be one equation with nothing written beside it")
+    refuse_beside(line)
+    if not relations:
+        raise OtherKind("this topic takes one equation; here is none")
     relation = relations[0] if len(relations) == 1 else joined(line.alternatives)
     if len(relations) > 1 and not _one_unknown(relations):
         raise OtherKind("several relations: this topic takes one quadratic equation")

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from itembank.algebra.inside import relation_symbols
+from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.reading import read_lines
+from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import Relation, Symbol
 from itembank.topics.kinds import OtherKind, TopicError
+from itembank.topics.refusing import refuse_beside
 from itembank.topics.simultaneous_equations.lines import Letters, Line, line_of
 
 Pair = tuple[Relation, Relation]
@@ -22,11 +24,11 @@ def read_problem(problem: str) -> tuple[Pair, Letters]:
         TopicError: where it is no pair of linear equations in two unknowns; the message says why.
     """
     lines = read_lines(problem, comma=True)
-    if any(line.statement or line.notes or line.heads for line in lines):
-        raise TopicError("a problem must be two equations with nothing written beside them")
+    for line in lines:
+        refuse_beside(line)
     relations = [relation for line in lines for relation in line.relations]
     if len(relations) < 2:
-        raise OtherKind("simultaneous equations are two equations; here is one line only")
+        raise _one_line(relations[0] if relations else None)
     if any(not relation.signs for relation in relations):
         raise OtherKind("simultaneous equations need a sign of equality in each")
     if any(relation.signs != ("=",) for relation in relations):
@@ -42,6 +44,17 @@ def read_problem(problem: str) -> tuple[Pair, Letters]:
     named = (letters[0], letters[1])
     _checked(one, other, named)
     return (one, other), named
+
+
+def _one_line(relation: Relation | None) -> TopicError:
+    """What is told of one line: two equations, chained, are typed apart."""
+    chained = relation is not None and relation.signs == ("=", "=")
+    if relation and chained and len(relation_symbols(relation)) == 2 and symbols(relation.sides[1]):
+        one, middle, other = (typed(Relation((side,))) for side in relation.sides)
+        return TopicError(
+            f"two equations are written as one chain: type {one} = {other}, {middle} = {other}"
+        )
+    return OtherKind("simultaneous equations are two equations; here is one line only")
 
 
 def _other_letters(letters: list[str]) -> TopicError:

@@ -53,6 +53,62 @@ def test_the_reason_is_that_of_the_problems_own_kind(problem: str, reason: str) 
 
 
 @pytest.mark.parametrize(
+    ("problem", "reason"),
+    [
+        ("√x = 3", "the unknown stands under a root"),
+        ("x - 5√x + 6 = 0", "the unknown stands under a root"),
+        ("2√x + 1 < 5", "no linear inequality: the unknown stands under a root"),
+        ("x + 2y = 2x - y = 9", "type x \\+ 2y = 9, 2x - y = 9"),
+        ("x^2 + y^2 = 25, x + y = 7", "not linear: it holds x\\^2"),
+        ("|2x - 1| = 5", "the bars of a modulus"),
+        ("x = 3, x = 4", "no equation or inequality in one unknown"),
+        ("3x = 6   (+3)", "beside it stands '\\+3'"),
+    ],
+)
+def test_a_problem_that_no_topic_takes_is_sent_to_the_items_of_another_kind(
+    problem: str, reason: str
+) -> None:
+    with pytest.raises(TopicError, match=reason) as caught:
+        find_topic(problem)
+    assert "any other item" in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("problem", "said", "topic"),
+    [
+        ("Solve 3x + 1 = 10", "Solve", "linear equations"),
+        ("Solve for x: 3x + 1 = 10", "Solve for x:", "linear equations"),
+        ("Solve simultaneously: x + y = 3, x - y = 1", "Solve simultaneously:",
+         "simultaneous equations"),
+        ("Factorise fully 3x^2 - 12", "Factorise fully", "factorising"),
+        ("Expand and simplify (x + 2)(x + 3)", "Expand and simplify", "expressions"),
+        ("3) 3x + 1 = 10", "3)", "linear equations"),
+        ("(a) x^2 = 9", "(a)", "quadratic equations"),
+    ],
+)  # fmt: skip
+def test_an_instruction_typed_before_a_problem_is_named_with_the_topic_that_takes_the_rest(
+    problem: str, said: str, topic: str
+) -> None:
+    with pytest.raises(TopicError) as caught:
+        find_topic(problem)
+    assert str(caught.value).startswith(f"'{said}' stands before the problem: type ")
+    assert str(caught.value).endswith(f"the topic {topic} takes it")
+
+
+@pytest.mark.parametrize(
+    "problem",
+    [
+        "(1) x + y = 3, (2) x - y = 1",
+        "(1) x + y = 3 and (2) x - y = 1",
+        "(i) x + y = 3, (ii) x - y = 1",
+        "x + y = 3 (1), x - y = 1 (2)",
+    ],
+)
+def test_the_number_of_an_equation_is_no_factor(problem: str) -> None:
+    assert find_topic(problem).solve(problem).answer == "x = 2, y = 1"
+
+
+@pytest.mark.parametrize(
     ("problem", "topic", "other"),
     [
         ("x^2 + 5x + 6", "expressions", "factorising"),

@@ -1,0 +1,70 @@
+"""Why does no topic take a problem? One sentence: what was found, and what would take it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+
+from itembank.algebra.showing import typed
+from itembank.algebra.written import Line, Relation
+from itembank.topics.kinds import OtherKind, TopicError
+
+MOST_WORDS = 6  # of an instruction that is typed before a problem
+ANY_OTHER = "An item that no topic takes comes in with its author's own routes (any other item)"
+KINDS = (
+    "it is no equation or inequality in one unknown, no pair of equations in two, and no "
+    "expression with letters"
+)
+
+# ``Solve``, ``for x:``, ``3)``, ``(a)``, ``2.``: words of two letters or more, and numbers of a
+# question; the letter that is asked for belongs to its words.
+_WORD = re.compile(
+    r"\s*(?:[A-Za-z]{2,}(?:\s+for\s+[a-z]\b)?[:,.]*|\(?(?:\d{1,2}|[a-z]|[ivx]{1,4})[).](?![\d)]))\s+",
+    re.IGNORECASE,
+)
+_BARS = re.compile(r"\|[^|=<>]+\|")
+
+
+def found_beside(problem: str, taker: Callable[[str], str]) -> TopicError | None:
+    """What is told of a problem with an instruction typed before it, or in bars; None for others.
+
+    ``taker`` names the topic that takes a text, empty where none does.
+    """
+    for said, rest in _without_words(problem):
+        if name := taker(rest):
+            return TopicError(
+                f"{said!r} stands before the problem: type {rest} alone, and the topic {name} "
+                "takes it"
+            )
+    if _BARS.search(problem):
+        return _untaken("it has the bars of a modulus, which no topic reads")
+    return None
+
+
+def refused_by_all(refusals: Sequence[TopicError]) -> TopicError:
+    """What is told of a problem that every topic refuses: the reasons of its own kind."""
+    own = [str(refused) for refused in refusals if not isinstance(refused, OtherKind)]
+    return _untaken("; ".join(dict.fromkeys(own or [KINDS])))
+
+
+def refuse_beside(line: Line) -> None:
+    """Raise TopicError where a statement, a note or a word stands beside a problem."""
+    notes = (f"{note.sign}{typed(Relation((note.operand,)))}" for note in line.notes)
+    beside = [said for said in (*line.heads, *notes, line.statement) if said]
+    if beside and line.alternatives:
+        raise TopicError(f"a problem must stand alone; beside it stands {beside[0]!r}")
+
+
+def _untaken(reason: str) -> TopicError:
+    return TopicError(f"no topic takes this problem: {reason}. {ANY_OTHER}")
+
+
+def _without_words(problem: str) -> Iterator[tuple[str, str]]:
+    """The words before a problem, and what is left without them, one word more each time."""
+    end = 0
+    for _ in range(MOST_WORDS):
+        found = _WORD.match(problem, end)
+        if found is None or found.end() == len(problem):
+            return
+        end = found.end()
+        yield problem[:end].strip(), problem[end:]
