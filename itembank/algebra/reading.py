@@ -19,11 +19,12 @@ from itembank.algebra.reading_labels import (
     label_at_head,
     label_at_tail,
 )
+from itembank.algebra.reading_notes import notes_before, notes_behind
 from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
 from itembank.algebra.reading_words import remark_behind, said_before, signs_for_words
-from itembank.algebra.tokens import ReadingFault, same_signs
-from itembank.algebra.written import Line, Node, Note, Relation
+from itembank.algebra.tokens import RELATION_SIGN, ReadingFault, is_whole_relation, same_signs
+from itembank.algebra.written import Line, Node, Relation
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
 
@@ -84,43 +85,11 @@ _BETWEEN = re.compile(
     re.IGNORECASE,
 )
 _WIDE = re.compile(r"\s{3,}|\t")
-_RELATION_SIGN = re.compile(r"[=<>≤≥≠≈]")
-_BRACKET_NOTE = re.compile(
-    r"(?<![+\-×÷/=\s])\s+(?:\(\s*(?P<round>[+\-×÷/][^()=]*)\)|\[\s*(?P<square>[+\-×÷/][^\[\]=]*)\])\s*$"
-)
-_LOOSE_NOTE = re.compile(
-    r"(?:\s{3,}|\s{2,}(?=[×÷])|\t\s*)(?P<loose>[+\-×÷/](?=\S)[^=]*|[×÷]\s*[^=]*)$"
-)
-# Spaces are taken all at once (``++``): a wide gap stays cheap.
-_WORD_NOTE = re.compile(
-    r"(?:\s++|\s*+[(\[,]\s*+)(?P<verb>add|plus|subtract|take\s+away|take|minus|multiply(?:\s+both\s+sides)?"
-    r"(?:\s+by)?|times(?:\s+by)?|divide(?:\s+both\s+sides)?(?:\s+by)?)\s++(?P<what>[^=()\[\]]+?)"
-    r"(?:\s++(?:to|from|on)?\s*+(?:both|each)\s++sides?)?\s*+[)\]]?\s*+$",
-    re.IGNORECASE,
-)
-_HEAD_NOTE = re.compile(
-    r"\s*+(?:(?P<colon>[+\-×÷/][^:=]*):|\(\s*+(?P<round>[+×÷/][^()=]*)\)\s+|\(\s*+(?P<wide>-[^()=]*)\)\s{2,}"
-    r"|\[\s*+(?P<square>[+\-×÷/][^\[\]=]*)\]\s+|(?P<verb>add|subtract|take|multiply(?:\s+by)?|times"
-    r"|divide(?:\s+by)?)\s++(?P<what>[^:=]+?)\s*+(?:(?:to|from|on)?\s*+(?:both|each)\s++sides?)?\s*+:)\s*",
-    re.IGNORECASE,
-)
-# ``divide by 3 x = 2``, ``-4   3x = 6``: an operand of one piece, then a line that begins with
-# another.
-_HEAD_WORDS = re.compile(
-    r"\s*(?:(?P<sign>[+\-×÷/]\s?(?:\d[\d./]*[a-z]?|[a-z]))(?:\s+(?:to|from|on)?\s*(?:both|each)\s+sides?,?\s+"
-    r"|\s{2,}(?=\d))"
-    r"|(?P<verb>add|subtract|take(?:\s+away)?|(?:multiply|divide)(?:\s+both\s+sides)?(?:\s+by)?)"
-    r"\s+(?P<what>\d[\d./]*[a-z]?|[a-z])(?:\s+(?:to|from|on)\s+(?:both|each)\s+sides?)?,?\s+)"
-    r"(?=[\w(√-][^=<>≤≥]*[=<>≤≥])",
-    re.IGNORECASE,
-)
-_ALONE_NOTE = re.compile(r"^\s*[(\[]?\s*(?P<op>[×÷/][^=()\[\]]+|[+\-][^=()\[\]]+)[)\]]?\s*$")
 _TAIL = re.compile(
     r"\s*(?:\b(?:twice|only|repeated(?:\s+root)?|double\s+root)|\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|[✓✔☑]|\bq\.?e\.?d\.?)\s*$",
     re.IGNORECASE,
 )
 _FULL_STOP = re.compile(r"\s*+(?<!\.)\.?\s*$")
-_BOTH = re.compile(r"\s*(?:on\s+|to\s+|from\s+)?(?:both|each)\s+sides?\s*$", re.IGNORECASE)
 
 
 def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
@@ -184,19 +153,10 @@ def _wide_pieces(text: str, first: int, last: int) -> list[tuple[int, int]]:
     out, start = [], first
     for match in _WIDE.finditer(text, first, last):
         left, right = text[start : match.start()], text[match.end() : last]
-        if _complete(left) and _complete(_WIDE.split(right)[0]):
+        if is_whole_relation(left) and is_whole_relation(_WIDE.split(right)[0]):
             out.append((start, match.start()))
             start = match.end()
     return [*out, (start, last)]
-
-
-def _complete(text: str) -> bool:
-    text = text.strip()
-    return (
-        bool(_RELATION_SIGN.search(text))
-        and text[0] not in "=<>≤≥≠≈"
-        and text[-1] not in "=<>+-×÷/"
-    )
 
 
 def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
@@ -213,11 +173,11 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     if tail := _TAIL.search(text, start, end):
         end = tail.start()
     domain, end = domain_said(text, start, end)
-    before, start = _head_notes(text, start, end)
+    before, start = notes_before(text, start, end)
     start = start if before else said_before(text, start, end)
-    notes, end = _notes(text, start, end, bool(statement))
+    notes, end = notes_behind(text, start, end, bool(statement))
     notes = (*before, *notes)
-    if _RELATION_SIGN.search(text, start, end):
+    if RELATION_SIGN.search(text, start, end):
         end = remark_behind(text, start, end)
     body = text[start:end]
     if not body.strip(" .,"):
@@ -255,79 +215,10 @@ def _heads(text: str, start: int, end: int) -> tuple[tuple[str, ...], int]:
         heads.append(re.sub(r"\s+", " ", (word or match.group("sign")).lower()))
         start = match.end()
     told = _TOLD.match(text, start, end)
-    if told and _RELATION_SIGN.search(text, told.end(), end):
+    if told and RELATION_SIGN.search(text, told.end(), end):
         heads.append(" ".join(told.group("told").lower().split()))
         start = told.end()
     return tuple(heads), start
-
-
-def _head_notes(text: str, start: int, end: int) -> tuple[tuple[Note, ...], int]:
-    """An operation noted before a relation (``÷4:``, ``(+7)``), and where that starts."""
-    match = _HEAD_NOTE.match(text, start, end) or _HEAD_WORDS.match(text, start, end)
-    if match is None or not _RELATION_SIGN.search(text, match.end(), end):
-        return (), start
-    note = _note(_noted(match))
-    return ((note,), match.end()) if note is not None else ((), start)
-
-
-def _notes(text: str, start: int, end: int, stated: bool) -> tuple[tuple[Note, ...], int]:
-    """Operations noted beside the relation, and where the relation ends."""
-    body = text[start:end]
-    if _RELATION_SIGN.search(body):
-        return _notes_beside(text, start, end)
-    alone = _ALONE_NOTE.match(_BOTH.sub("", body))
-    if alone and not stated:
-        parts = alone.group("op").split()
-        twice = len(parts) == 2 and parts[0] == parts[1]
-        op = parts[0] if twice else alone.group("op")
-        if twice or op[0] in "×÷/" or _BOTH.search(body) or "(" in body:
-            note = _note(op)
-            if note is not None:
-                return (note,), start
-    word = _WORD_NOTE.search("  " + body)
-    if word and not stated and word.start() == 0:
-        note = _note(_verb_sign(word.group("verb")) + word.group("what"))
-        if note is not None:
-            return (note,), start
-    return (), end
-
-
-def _notes_beside(text: str, start: int, end: int) -> tuple[tuple[Note, ...], int]:
-    notes: list[Note] = []
-    while True:
-        trimmed = _BOTH.sub("", text[start:end])
-        for pattern in (_BRACKET_NOTE, _LOOSE_NOTE, _WORD_NOTE):
-            match = pattern.search(trimmed)
-            note = _note(_noted(match)) if match else None
-            if match and note is not None and _RELATION_SIGN.search(trimmed[: match.start()]):
-                notes.insert(0, note)
-                end = start + match.start()
-                break
-        else:
-            return tuple(notes), end
-
-
-def _noted(match: re.Match[str]) -> str:
-    groups = match.groupdict()
-    if groups.get("verb"):
-        return _verb_sign(groups["verb"]) + groups["what"]
-    return next(text for text in groups.values() if text)
-
-
-def _verb_sign(verb: str) -> str:
-    first = verb.lower().split()[0]
-    return {"add": "+", "plus": "+", "multiply": "×", "times": "×", "divide": "÷"}.get(first, "-")
-
-
-def _note(text: str) -> Note | None:
-    parts = text.split()
-    if len(parts) == 2 and parts[0] == parts[1]:
-        text = parts[0]
-    sign = "÷" if text[0] == "/" else text[0]
-    try:
-        return Note(sign, read_expression(text[1:].strip()))
-    except ReadingFault:
-        return None
 
 
 def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, ...], ...]:
@@ -356,7 +247,7 @@ def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, 
 
 def _worded(body: str, column: int) -> tuple[str, int]:
     """``x is 5`` is ``x = 5``; columns are kept by padding."""
-    if _RELATION_SIGN.search(body):
+    if RELATION_SIGN.search(body):
         return body, column
     match = _IS.search(body)
     if match is None:

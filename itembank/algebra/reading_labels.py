@@ -10,6 +10,8 @@ from __future__ import annotations
 
 import re
 
+from itembank.algebra.tokens import RELATION_SIGN, is_whole_relation
+
 IN_ROUND = r"\(\s*(?:\d|(?-i:[A-H])|i{1,3}|iv)\s*\)"
 """A label in round brackets, as a pattern."""
 _NUMBER = rf"(?:{IN_ROUND}|\[\s*(?:\d|(?-i:[A-H]))\s*\]|[①-⑨])"
@@ -62,7 +64,7 @@ def label_at_head(text: str, start: int, end: int) -> tuple[str, int]:
     """A label at the head of a line and where the line itself starts: ``(1) + (2): 3x = 9``."""
     patterns = (_HEAD, _FROM, _HEAD_BARE)
     match = next((m for m in (one.match(text, start, end) for one in patterns) if m), None)
-    if match is None or match.end() >= end or not _has_relation(text[match.end() : end]):
+    if match is None or match.end() >= end or not RELATION_SIGN.search(text, match.end(), end):
         return "", start
     made = match.group("made")
     if match.re is _HEAD_BARE:
@@ -75,7 +77,7 @@ def label_at_tail(text: str, start: int, end: int) -> tuple[str, int]:
     """A label at the end of a line and where the line itself ends: ``2x + y = 7 (1)``."""
     for pattern, group in ((_TAIL_MADE, "made"), (_TAIL_TIMES, "made"), (_TAIL_GIVEN, "given")):
         match = pattern.search(text, start, end)
-        if match and _is_whole(text[start : match.start()]):
+        if match and is_whole_relation(text[start : match.start()]):
             return plain(match.group(group)), match.start()
     return "", end
 
@@ -133,13 +135,3 @@ def _digit(name: str) -> str:
     if inside in "ABCDEFGH" and inside:
         return inside
     return _ROMAN.get(inside.lower()) or re.sub(r"\D", "", name)
-
-
-def _has_relation(text: str) -> bool:
-    return bool(re.search(r"[=<>≤≥≠≈]", text))
-
-
-def _is_whole(text: str) -> bool:
-    """Whether a relation stands complete before a label."""
-    text = text.strip()
-    return _has_relation(text) and text[0] not in "=<>≤≥≠≈" and text[-1] not in "=<>+-×÷/("

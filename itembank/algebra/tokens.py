@@ -74,6 +74,7 @@ _TOKEN = re.compile(
 )
 
 # ``x = +-7``, ``6 +- √20``, ``3+-√5``; not ``4 +-3``, where a negative number is added.
+RELATION_SIGN = re.compile(r"[=<>≤≥≠≈]")
 _EITHER = re.compile(r"([=(<>≤≥]\s*|\s(?=\+-\s))\+-|\+-(?=\s*(?:√|sqrt))", re.IGNORECASE)
 
 
@@ -95,6 +96,13 @@ def same_signs(text: str) -> str:
     if same.isascii():
         return same
     return re.sub(r"\d", lambda digit: str(unicodedata.decimal(digit.group())), same)
+
+
+def is_whole_relation(text: str) -> bool:
+    """Whether a relation stands complete in a text: a sign, and something on both sides of it."""
+    text = text.strip()
+    found = RELATION_SIGN.search(text) is not None
+    return found and not RELATION_SIGN.match(text) and text[-1] not in "=<>+-×÷/("
 
 
 def tokens_of(text: str, column: int) -> list[Token]:

@@ -50,6 +50,8 @@ def test_a_remark_behind_a_line_is_passed_over(text: str, plain: str) -> None:
     [
         ("subtract 4 3x = 6", "3x = 6", "-", "4"),
         ("divide by 3 x = 2", "x = 2", "÷", "3"),
+        ("take away 4: x = 3", "x = 3", "-", "4"),
+        ("times 3: x = 12", "x = 12", "×", "3"),
         ("add 5 to both sides 3x = 12", "3x = 12", "+", "5"),
         ("divide both sides by 3, x = 2", "x = 2", "÷", "3"),
         ("subtract 2x 5 = 3x + 1", "5 = 3x + 1", "-", "2x"),
