@@ -164,6 +164,18 @@ def _factor_joined(side: Parts) -> Iterator[Parts]:
 
 
 def _unlike_joined(side: Parts) -> Iterator[Parts]:
+    """One term joined to an unlike one, as they stand or after like terms have been joined."""
+    yield from _unlike_pairs_joined(side)
+    tidied = _like_joined(_like_joined(side, LETTER), NUMBER) if _holds_both(side) else side
+    if len(tidied) < len(side):
+        yield from _unlike_pairs_joined(tidied)
+
+
+def _holds_both(side: Parts) -> bool:
+    return {LETTER, NUMBER} <= {part.kind for part in side}
+
+
+def _unlike_pairs_joined(side: Parts) -> Iterator[Parts]:
     for i, letter in enumerate(side):
         for j, number in enumerate(side):
             if letter.kind != LETTER or number.kind != NUMBER or not number.factor:

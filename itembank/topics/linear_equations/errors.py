@@ -303,14 +303,15 @@ def _terms_one_sided(equation: Equation, further: int = 0) -> Iterator[Change]:
             if term.kind == GROUP:
                 continue
             stage = UNKNOWN if term.kind == LETTER else CONSTANTS
-            where = Where(unmoved=term.kind)
-            other = (*equation[1 - i], turned(term))
-            both = sides(i, rest, other)
-            yield Change(
-                ONE_SIDE, stage, (), sides(i, equation[i], other), both, cost=further, where=where
-            )
-            own = sides(i, (*equation[i], turned(term)), equation[1 - i])
-            yield Change(ONE_SIDE, stage, (), own, both, shown=True, cost=further, where=where)
+            undone = turned(term)
+            both = sides(i, rest, (*equation[1 - i], undone))
+            for side, shown in ((1 - i, False), (i, True)):
+                after = sides(side, (*equation[side], undone), equation[1 - side])
+                shows = (side, undone.kind, undone.worth)
+                where = Where(unmoved=term.kind, shows=shows, or_joined=not shown)
+                yield Change(
+                    ONE_SIDE, stage, (), after, both, shown=shown, cost=further, where=where
+                )
 
 
 def _movable(side: Parts) -> Iterator[tuple[Part, Parts]]:

@@ -98,11 +98,15 @@ class Where(NamedTuple):
     ``stays`` is a term (side, kind, size) that the error put where it is, so that it is not moved
     again; ``joined`` a side and a kind whose terms the line must have joined; ``collected`` a kind
     that the line must have on one side only; ``unmoved`` a kind whose terms must stand in the line
-    where the error left them; ``opened`` asks that no bracket stand in it, ``solved`` that it state
-    a value, ``alone`` that one term in the unknown stand alone.
+    where the error left them; ``shows`` a term (side, kind, size) that must be written in the line,
+    or, with ``or_joined``, be joined there with all others of its kind; ``opened`` asks that no
+    bracket stand in it, ``solved`` that it state a value, ``alone`` that one term in the unknown
+    stand alone.
     """
 
     stays: tuple[int, str, Fraction] | None = None
+    shows: tuple[int, str, Fraction] | None = None
+    or_joined: bool = False
     joined: tuple[int, str] | None = None
     collected: str = ""
     unmoved: str = ""
@@ -164,6 +168,11 @@ def _looks(after: Equation, line: Equation, where: Where, exchanged: bool) -> bo
         return any(s.a == 1 and s.b == s.c == 0 for _, s in both_ways(line.balance))
     if where.alone and sorted(_counts(line, LETTER)) != [0, 1]:
         return False
+    if where.shows:
+        side, kind, worth = where.shows
+        there = _of_kind(line.flats[1 - side if exchanged else side], kind)
+        if worth not in there and not (where.or_joined and len(there) <= 1):
+            return False
     if where.joined:
         side, kind = where.joined
         now = line.flats[1 - side if exchanged else side]

@@ -189,6 +189,12 @@ def test_3_5_terms_joined_before_or_after_clearing_are_referred_where_the_totals
     ("unlike terms", "5x + 6 = 41", "11x = 41 // x = 41/11", "M0 A0"),
     ("unlike terms, minus", "9w - 4 = 20", "5w = 20 // w = 4", "M0 A0"),
     (
+        "unlike terms, once like ones are joined",
+        "8(3 - n) = 3(n + 2) - 15",
+        "24 - 8n = -6n // 24 = 2n // n = 12",
+        "M1 M1 M0 A0",
+    ),
+    (
         "unlike terms, both sides",
         "4x + 9 = 2x + 21",
         "13x = 2x + 21 // 11x = 21 // x = 21/11",
@@ -576,6 +582,11 @@ def test_3_13_a_bracket_removed_in_the_same_line_changes_nothing(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
+
+
+def test_3_13_an_operation_on_one_side_is_read_only_where_it_stands_or_all_is_joined() -> None:
+    """8 + 2 - 4 = 6 is not the minus 2 beside the 8: a sign was lost, and nothing is referred."""
+    assert marks("8 - 2(3x - 1) = 4", "8 - 6x - 2 = 4") == "M0 M0 A0"
 
 
 def test_3_13_an_operation_done_and_undone_is_no_operation_on_one_side() -> None:
