@@ -31,7 +31,8 @@ class Change(NamedTuple):
 
     ``key`` is that of the line after the error, which ``after`` writes; ``shapes`` are those of
     the lines that the error can explain; ``cost`` orders the likely; ``removes`` are the stages
-    that the error takes away.
+    that the error takes away. No ``stage`` stands for the earliest not yet reached; ``written``
+    tells that the error may be in the writing alone (:class:`Wrong`).
     """
 
     error: CommonError
@@ -41,3 +42,4 @@ class Change(NamedTuple):
     shapes: frozenset[str]
     cost: int = 0
     removes: tuple[str, ...] = ()
+    written: bool = False

@@ -59,10 +59,10 @@ def _applied(change: Change, unknown: str) -> Iterator[Wrong]:
         after = form_of(change.after(), unknown)
     except NoValue:
         return  # nothing that the working could say
-    error = change.error
+    error, stages = change.error, (change.stage,) if change.stage else ()
     yield Wrong(
-        error.name, error.words, (change.stage,), change.removes, after, cost=change.cost,
-        where=change.shapes,
+        error.name, error.words, stages, change.removes, after, cost=change.cost,
+        where=change.shapes, written=change.written,
     )  # fmt: skip
 
 
@@ -80,6 +80,7 @@ def changes(base: Form, unknown: str) -> Iterator[Change]:
         return
     if base.shape in (SQUARE, SQUARE_BESIDE):
         yield from wrong_roots.of_square(base, unknown)
+    yield from wrong_clearing.of_numbers(base, unknown)
     yield from wrong_moves.changes(base, unknown)
     yield from wrong_factors.of_zero_form(base, unknown)
     yield from wrong_formula.changes(base, unknown)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import walk
 from itembank.algebra.polynomials import (
     constant,
     in_order,
@@ -15,6 +16,7 @@ from itembank.algebra.polynomials import (
 )
 from itembank.algebra.values import Polynomial
 from itembank.algebra.written import (
+    Decimal,
     Node,
     Quotient,
     Relation,
@@ -51,6 +53,38 @@ def wrongly_cleared(relation: Relation) -> Iterator[Wrong]:
     for error, left, other in _wrong(sides, common):
         if minus(left, other) and (left, other) != right:
             yield error, left, other
+
+
+def wrongly_whole(relation: Relation) -> Iterator[Wrong]:
+    """The same where only numbers stand below a bar, or decimals before the unknown."""
+    sides, least = sides_of(relation)
+    for common in _commons(relation, least):
+        for error, left, other in _in_numbers(sides, common):
+            if minus(left, other):
+                yield error, left, other
+
+
+def _commons(relation: Relation, least: Polynomial) -> list[Polynomial]:
+    """What both sides are multiplied by: the least that makes all whole; for decimals a power
+    of ten as well."""
+    if least == ONE:
+        return []
+    decimals = [part for side in relation.sides for part in walk(side) if isinstance(part, Decimal)]
+    places = max((len(part.text.partition(".")[2]) for part in decimals), default=0)
+    return list(dict.fromkeys((least, scaled(ONE, Fraction(10**places))))) if places else [least]
+
+
+def _in_numbers(sides: Sides, common: Polynomial) -> Iterator[Wrong]:
+    places = [(n, place) for n in (0, 1) for place in range(len(sides[n]))]
+    whole = [(n, k) for n, k in places if sides[n][k].bottom == ONE and sides[n][k].top]
+    for place in whole:
+        yield NOT_MULTIPLIED, *_but(sides, common, {place})
+    for n in (0, 1):
+        alone = {place for place in places if place[0] == n}
+        if alone <= set(whole):
+            yield SIDE_NOT_MULTIPLIED, *_but(sides, common, alone)
+    if len(whole) > 1:
+        yield FRACTIONS_MULTIPLIED, *_but(sides, common, set(whole))
 
 
 def wrongly_moved(relation: Relation, unknown: str) -> Iterator[Relation]:

@@ -10,7 +10,7 @@ from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.changes import APART, IN_TERMS, Change
 from itembank.topics.quadratic_equations.clearing import in_degrees
 from itembank.topics.quadratic_equations.forms import Form, key_of, poly_key
-from itembank.topics.quadratic_equations.misclearing import wrongly_cleared
+from itembank.topics.quadratic_equations.misclearing import wrongly_cleared, wrongly_whole
 from itembank.topics.quadratic_equations.polys import NotQuadratic, Poly
 from itembank.topics.quadratic_equations.shapes import FRACTIONS
 from itembank.topics.quadratic_equations.stages import CLEARED, METHOD, ZERO_STAGE
@@ -30,6 +30,19 @@ def changes(form: Form, unknown: str) -> Iterator[Change]:
         gone = (ZERO_STAGE, METHOD) if _is_simpler(poly, form.poly) else ()
         shapes = IN_TERMS | APART | {FRACTIONS}
         yield Change(error, key, after, CLEARED, shapes, removes=gone)
+
+
+def of_numbers(form: Form, unknown: str) -> Iterator[Change]:
+    """Every wrong clearing of an equation whose coefficients are fractions or decimals.
+
+    Multiplying both sides serves the earliest stage not yet reached (conventions, section 2).
+    """
+    for error, left, right in wrongly_whole(form.relation):
+        poly = in_degrees(minus(left, right), unknown)
+        if poly[0] and poly != form.poly:
+            gone = (ZERO_STAGE, METHOD) if _is_simpler(poly, form.poly) else ()
+            after = partial(writing.zero_form, poly, unknown)
+            yield Change(error, poly_key(poly), after, "", IN_TERMS, removes=gone)
 
 
 def _is_simpler(poly: Poly, right: Poly | None) -> bool:
