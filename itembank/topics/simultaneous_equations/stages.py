@@ -7,6 +7,7 @@ that everyone is marked out of the same total, whatever the route.
 from __future__ import annotations
 
 from functools import lru_cache
+from math import lcm
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.kinds import Stage, StageRule
@@ -91,6 +92,7 @@ def present_stages(given: System, stated: bool) -> tuple[Stage, ...]:
     )
 
 
+_TENS = (1, 10, 100, 1000)
 _KINDS = {rule.name: rule.kind for rule in RULES}
 
 
@@ -125,16 +127,8 @@ def tidy(line: Line) -> Row:
     """The row as it stands; cleared of fractions where it still has to be simplified."""
     if line.plain:
         return line.row
-    below = 1
-    for value in line.row:
-        below *= value.denominator // _common(below, value.denominator)
+    below = lcm(*(value.denominator for value in line.row))
     return (line.row[0] * below, line.row[1] * below, line.row[2] * below)
-
-
-def _common(one: int, other: int) -> int:
-    while other:
-        one, other = other, one % other
-    return one
 
 
 @lru_cache(maxsize=4096)
@@ -177,10 +171,18 @@ def _makes_match(system: System, line: Line) -> bool:
 
 
 def multipliers(one: Row, other: Row) -> set[Fraction]:
-    """What a person would multiply the first row by, to match a coefficient of the second."""
-    found: set[Fraction] = set()
+    """What a person would multiply the first row by: to match a coefficient of the second, or to
+    be rid of its fractions or decimals."""
+    found = _clearing(one)
     for place in (0, 1):
         if one[place] and other[place]:
             size = abs(other[place] / one[place])
             found |= {abs(other[place]), Fraction(size.numerator), size}
     return {times for times in found if times != 1 and times.denominator == 1}
+
+
+def _clearing(row: Row) -> set[Fraction]:
+    """The least number that makes a row whole, and the least power of ten that does."""
+    below = lcm(*(value.denominator for value in row))
+    tens = (ten for ten in _TENS if ten % below == 0)
+    return {Fraction(below), Fraction(next(tens, below))}
