@@ -12,15 +12,30 @@ MEANT = "the brackets that are missing stand in what follows"
 
 def as_meant(state: State, form: Form | None, rules: Rules) -> State:
     """The last line read with the brackets that it lacks, where what follows shows them (5.4)."""
-    before, live = state.before, state.live
-    if before is None or form is None or live.relation is None:
+    meant = None if form is None else _with_brackets(state, rules)
+    if meant is None or state.leads_to(state.live, form):
         return state
-    readings = explain(state.judge, before.live.form, live.line)
+    return meant if meant.leads_to(meant.live, form) else state
+
+
+def still_unbracketed(state: State, step: Step, rules: Rules) -> State | None:
+    """What a line that lacks the same brackets as the last is read from, should more follow."""
+    meant = _with_brackets(state, rules)
+    return meant if meant is not None and _lacks_brackets(meant, step.form) else None
+
+
+def _lacks_brackets(state: State, form: Form) -> bool:
+    """Whether a line is wrong from the one before in its writing alone, as far as is seen."""
+    readings = explain(state.judge, state.live.form, form)
     wrongs = [wrong for reading in readings for wrong in reading.wrongs]
-    if not wrongs or not all(wrong.written for wrong in wrongs):
-        return state
-    if state.leads_to(live, form) or not before.leads_to(before.live, form):
-        return state
+    return bool(wrongs) and all(wrong.written for wrong in wrongs)
+
+
+def _with_brackets(state: State, rules: Rules) -> State | None:
+    """The last line read with the brackets that it lacks; None where more is wrong with it."""
+    before, live = state.before, state.live
+    if before is None or live.relation is None or not _lacks_brackets(before, live.line):
+        return None
     after = before
     step = Step(live.number, live.relation, live.line)
     for stage in newly_reached(before, step, rules):

@@ -13,6 +13,7 @@ from itembank.topics.judging import Answer, Wrong
 from schemes.answers import UNFINISHED, quality
 from schemes.explaining import ERROR, PAIR, RIGHT, SLIP, Reading, explain, way
 from schemes.reasons import slip_path, wrong_path
+from schemes.rereading import still_unbracketed
 from schemes.serving import (
     comes_to_rest,
     is_noted,
@@ -89,7 +90,8 @@ def _right(state: State, step: Step, rules: Rules, live: Live, reading: Reading)
     record = Record(step.number, state.following, (live.number,), path, note)
     after = _with_value_put_in(after, step, live, rules)
     lives, cost = state.onward(step), after.cost + reading.cost
-    return after.recorded(record, lives=lives, cost=cost, gap=0, before=None)
+    before = still_unbracketed(state, step, rules)
+    return after.recorded(record, lives=lives, cost=cost, gap=0, before=before)
 
 
 def _with_value_put_in(state: State, step: Step, live: Live, rules: Rules) -> State:

@@ -61,7 +61,7 @@ def _wrong_formulas(poly: Poly, unknown: str) -> Iterator[Change]:
     if b and below != 1:
         key = _pair_key(-b, under / below**2, Fraction(1))
         after = partial(_short_bar, -b, under, below, unknown)
-        yield Change(FORMULA_BAR, key, after, METHOD, APART)
+        yield Change(FORMULA_BAR, key, after, METHOD, APART, written=True)
 
 
 def _made(

@@ -48,3 +48,16 @@ def test_what_follows_a_wrong_linear_line_is_judged_from_it() -> None:
     own = ["follows own error", "follows own error"]
     assert [line.verdict for line in marked.lines] == ["unexplained", *own]
     assert marked.highest == 0
+
+
+@table(
+    ("at once", "x^2 - 6x + 4 = 0", "x = 6 ± √20/2 // x = 3 ± √5", "M1 A1"),
+    ("line after line", "x^2 - 6x + 4 = 0", "x = 6 ± √(36-16)/2 // x = 6 ± √20/2 // x = 3 ± √5",
+     "M1 A1"),
+    ("meant as it stands", "x^2 - 6x + 4 = 0", "x = 6 ± √20/2 // x = 6 ± √5", "M0 A0"),
+    ("nothing shows it", "x^2 - 6x + 4 = 0", "x = 6 ± √(36-16)/2 // x = 6 ± √20/2", "M0 A0"),
+)  # fmt: skip
+def test_5_4_the_brackets_of_the_formula_may_be_shown_by_what_follows(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
