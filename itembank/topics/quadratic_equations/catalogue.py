@@ -155,6 +155,14 @@ ROOT_BY_TERM = CommonError(
     "x^2 + 9 = 25",
     "x + 3 = ±5",
 )
+FACTOR_SQUARED = CommonError(
+    "factor taken into the square",
+    "the factor before a square is multiplied into the bracket that is squared",
+    "a factor before a bracket is multiplied in",
+    COMMON,
+    "4(x - 1)^2 = 36",
+    "(4x - 4)^2 = 36",
+)
 ROOT_OF_LETTER = CommonError(
     "coefficient left outside the root",
     "the root of the number is taken, and the coefficient of the square stays",

@@ -154,7 +154,7 @@ def _reached(form: Form, kind: str, unknown: str) -> frozenset[str]:
     term = square_of(form, unknown)
     completed = term.constant != 0
     if form.shape == SQUARE or (term.beside == 0 and _is_square(term)):
-        method = (METHOD,) if kind == GENERAL else ()
+        method = (METHOD,) if kind == GENERAL and completed else ()
         return frozenset((ZERO_STAGE, ISOLATED, *method))
     if kind == GENERAL:
         return frozenset((ZERO_STAGE, METHOD) if completed else (ZERO_STAGE,))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import partial
 
 from itembank.algebra.exact import Fraction
@@ -19,6 +20,7 @@ from itembank.topics.catalogue import (
 )
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.catalogue import (
+    FACTOR_SQUARED,
     HALVED,
     NEGATIVE_ROOT,
     NO_ROOT,
@@ -100,12 +102,21 @@ def _isolating(term: SquareTerm, right: Fraction, unknown: str) -> Iterator[Chan
             yield _squared(NOT_DIVIDED, term, right / term.factor - term.beside, unknown)
         number = right - term.beside
         yield _squared(NOT_DIVIDED, term, number, unknown)
+        if term.constant:
+            yield from _factor_squared(term, number, unknown)
         for error, value in (
             (COEFFICIENT_SUBTRACTED, number - term.factor),
             (LAST_MULTIPLIED, number * term.factor),
         ):
             if value and value != number / term.factor:
                 yield _squared(error, term, value, unknown)
+
+
+def _factor_squared(term: SquareTerm, number: Fraction, unknown: str) -> Iterator[Change]:
+    """``4(x - 1)² = 36`` as ``(4x - 4)² = 36``."""
+    size = abs(term.factor)
+    within = replace(term, slope=size * term.slope, constant=size * term.constant)
+    yield _squared(FACTOR_SQUARED, within, number if term.factor > 0 else -number, unknown)
 
 
 def _squared(error: CommonError, term: SquareTerm, value: Fraction, unknown: str) -> Change:

@@ -13,8 +13,11 @@ from tests.schemes.rules.marks import marks, table
     ("multiplied", "3x^2 - 12 = 0", "3x^2 = 12 // x^2 = 36 // x = ±6", "M0 A0"),
     ("taken away after moving", "3x^2 - 12 = 0", "3x^2 = 12 // x^2 = 9 // x = ±3", "M0 A0"),
     ("root past the coefficient", "5x^2 = 45", "5x = ±√45 // x = ±√45/5", "M0 A0"),
+    ("factor into the square", "4(x - 1)^2 = 36", "(4x - 4)^2 = 36 // 4x - 4 = ±6 // x = 5/2, -1/2",
+     "M0 M1 A0"),
+    ("and a number moved", "3(x + 2)^2 - 5 = 7", "(3x + 6)^2 = 12 // 3x + 6 = ±2√3", "M0 M1 A0"),
     ("right", "5x^2 = 45", "x^2 = 9 // x = ±3", "M1 A1"),
-)
+)  # fmt: skip
 def test_a_square_that_is_not_isolated_rightly_loses_its_method_mark(
     problem: str, lines: str, expected: str
 ) -> None:
@@ -25,3 +28,14 @@ def test_a_square_that_is_not_isolated_rightly_loses_its_method_mark(
 def test_a_line_that_shares_a_root_by_chance_does_not_follow(line: str) -> None:
     marked = mark_script(default_scheme("x^2 - 5x + 6 = 0"), [ScriptLine(line)])
     assert marked.lines[0].verdict not in ("follows", "copied")
+
+
+@table(
+    ("both roots", "x(x - 4) = 21", "x^2 - 4 = 21 // x^2 = 25 // x = ±5", "M0 M1 A0"),
+    ("one root", "x(x - 4) = 21", "x^2 - 4 = 21 // x^2 = 25 // x = 5", "M0 M0 A0"),
+    ("a square completed", "x^2 - 4x = 21", "(x - 2)^2 = 25 // x = 7", "M1 M1 A0"),
+)
+def test_a_bare_square_left_by_an_error_is_no_square_completed(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
