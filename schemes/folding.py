@@ -130,7 +130,7 @@ def _sole(judge: Judge, lines: tuple[Line, ...]) -> Piece | None:
 def _unreadable(state: State, line: WorkLine) -> State:
     assert line.fault is not None
     record = Record(line.number, "unreadable", (), (), str(line.fault))
-    return state.recorded(record).changed(gap=line.number, before=None)
+    return state.recorded(record).changed(gap=line.number)
 
 
 def _one(state: State, line_number: int, line: Line, rules: Rules, last: bool) -> list[State]:

@@ -21,9 +21,11 @@ from itembank.algebra.reading_labels import (
 )
 from itembank.algebra.reading_notes import notes_before, notes_behind
 from itembank.algebra.reading_pairs import two_values
+from itembank.algebra.reading_pieces import pieces_of
+from itembank.algebra.reading_remarks import is_remark, remark_behind, said_before, without_tail
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
-from itembank.algebra.reading_words import remark_behind, said_before, signs_for_words
-from itembank.algebra.tokens import RELATION_SIGN, ReadingFault, is_whole_relation, same_signs
+from itembank.algebra.reading_words import signs_for_words
+from itembank.algebra.tokens import RELATION_SIGN, ReadingFault, same_signs
 from itembank.algebra.written import Line, Node, Relation
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
@@ -51,9 +53,10 @@ _STATEMENT_LEAD = re.compile(
 )
 _HEAD = re.compile(
     r"\s*(?:(?P<word>so|therefore|hence|thus|then|and\s+so|giving|gives|which\s+gives|we\s+get"
-    r"|i\.e\.|ie|now|sub(?:stitut(?:e|ing))?(?:\s+in)?|put(?:ting)?(?:\s+in)?|when|let|solve|answer|ans|the\s+answer\s+is|check|checking|test|try|trying|again|either"
-    r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and|no|wait|sorry|oops|correction"
-    r"|(?:the\s+)?integers?(?:\s+(?:values?|solutions?))?(?:\s+(?:are|is))?|[a-z]\s+can\s+be)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
+    r"|i\.e\.|ie|now|sub(?:stitut(?:e|ing))?(?:\s+in)?|put(?:ting)?(?:\s+in)?|when|let|solve|ans|check|checking|test|try|trying|again|either"
+    r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and|no|wait|sorry|oops|correction|step\s+\d+"
+    r"|(?:(?:my|the|final)\s+)*(?:answer|solution)(?:\s+is)?|we\s+have|it(?:'s|\s+is)|(?:the\s+)?value\s+of(?=\s+[a-z]\b)"
+    r"|(?:the\s+)?integers?(?:\s+(?:values?|solutions?))?(?:\s+(?:are|is))?|[a-z]\s+can\s+be)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s|$)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
     re.IGNORECASE,
 )
 _INTRODUCING = (
@@ -69,27 +72,11 @@ _TOLD = re.compile(
     rf"(?:{_INTRODUCED})[:,\s]\s*(?=\S)(?!\d+\s+[\w(])",
     re.IGNORECASE,
 )
-_REMARK = re.compile(
-    r"[\s\W]*+(?=.*\b(?:eliminat|substitut|method|solv|solution|working|simultaneous|factoris|expand"
-    r"|simplif|grid|foil|pattern|difference|quadratic|group|collect))(?!.*\b(?:add|plus|sub|subtract|take|minus|multipl|times|divid|square|root|double|half"
-    r"|halve|swap|turn|flip|cancel|cross)(?:y|ying|ed|ing|e|s)?\b)"
-    r"(?:(?:[a-z]{3,}|by|to|of|in|we|up|it|on|is|so|my|be|do|an|a|as|at|if|i)\b[\s,.!?'()-]*)+",
-    re.IGNORECASE,
-)
 _IS = re.compile(
-    r"\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be)\s+", re.IGNORECASE
-)
-_BETWEEN = re.compile(
-    r"\s*(?:;|\||\n|=+>|⇒|-+>|→|∴|\b(?:so|therefore|hence|because|since|as(?=\s))\b\s*[,:]?"
-    r"|(?<=[\w)])(?<!i\.e)\.\s+(?=[a-z]))\s*",
+    r"\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be|has\s+to\s+be)\s+",
     re.IGNORECASE,
 )
-_WIDE = re.compile(r"\s{3,}|\t")
-_TAIL = re.compile(
-    r"\s*(?:\b(?:twice|only|repeated(?:\s+root)?|double\s+root)|\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|[✓✔☑]|\bq\.?e\.?d\.?)\s*$",
-    re.IGNORECASE,
-)
-_FULL_STOP = re.compile(r"\s*+(?<!\.)\.?\s*$")
+_FULL_STOP = re.compile(r"\s*+(?<!\.)(?:\.|[!?]+)?\s*$")
 
 
 def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
@@ -109,7 +96,7 @@ def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
     if plain is not None:
         return (Line(alike, grouped(plain)),)
     alike = in_signs(made_plain(signs_for_words(alike)))
-    lines = [_read_piece(alike, start, end, comma) for start, end in _pieces(alike)]
+    lines = [_read_piece(alike, start, end, comma) for start, end in pieces_of(alike)]
     return tuple(line for line in lines if line is not None)
 
 
@@ -135,30 +122,6 @@ def read_line(text: str, *, comma: bool = False) -> Line:
     return lines[0]
 
 
-def _pieces(text: str) -> list[tuple[int, int]]:
-    """Where each line typed into ``text`` starts and ends."""
-    spans, start = [], 0
-    for match in _BETWEEN.finditer(text):
-        spans.append((start, match.start()))
-        start = match.end()
-    spans.append((start, len(text)))
-    pieces = []
-    for first, last in spans:
-        pieces.extend(_wide_pieces(text, first, last))
-    return [(a, b) for a, b in pieces if text[a:b].strip(" .,")]
-
-
-def _wide_pieces(text: str, first: int, last: int) -> list[tuple[int, int]]:
-    """Split at wide spaces where a relation stands on both sides of them."""
-    out, start = [], first
-    for match in _WIDE.finditer(text, first, last):
-        left, right = text[start : match.start()], text[match.end() : last]
-        if is_whole_relation(left) and is_whole_relation(_WIDE.split(right)[0]):
-            out.append((start, match.start()))
-            start = match.end()
-    return [*out, (start, last)]
-
-
 def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     whole = text[start:end].strip()
     statement, end = _statement(text, start, end)
@@ -170,8 +133,7 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     name, end = label_at_tail(text, start, end)
     if not label:
         label, name = name, ""
-    if tail := _TAIL.search(text, start, end):
-        end = tail.start()
+    end = without_tail(text, start, end)
     domain, end = domain_said(text, start, end)
     before, start = notes_before(text, start, end)
     start = start if before else said_before(text, start, end)
@@ -184,7 +146,7 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
         if not (statement or notes or heads):
             return None
         return Line(whole, (), statement, notes, heads, label, name=name)
-    if _is_remark(body):
+    if is_remark(body):
         return Line(whole, (), statement, notes, (*heads, " ".join(body.lower().split())), label)
     alternatives = _alternatives(body, start + 1, comma)
     return Line(whole, alternatives, statement, notes, heads, label, domain, name)
@@ -198,11 +160,6 @@ def _statement(text: str, start: int, end: int) -> tuple[str, int]:
                 lead = _STATEMENT_LEAD.search(text, start, match.start())
                 return name, lead.start() if lead else match.start()
     return "", end
-
-
-def _is_remark(body: str) -> bool:
-    """Words that name a method and no operation (``by elimination``)."""
-    return _REMARK.fullmatch(body) is not None
 
 
 def _heads(text: str, start: int, end: int) -> tuple[tuple[str, ...], int]:

@@ -12,8 +12,12 @@ from itembank.algebra.tokens import RELATION_SIGN, ReadingFault
 from itembank.algebra.written import Note
 
 # Spaces are taken all at once (``++``): a wide gap stays cheap.
-_ORDER = r"add|subtract|take(?:\s+away)?|(?:multiply|divide)(?:\s+both\s+sides)?(?:\s+by)?"
-_VERB = rf"(?P<verb>{_ORDER}|plus|minus|times(?:\s+by)?)"
+_LEAD = r"(?:(?:i|we|you|then|first|now|by|and|just)\s++)*+"
+_ORDER = (
+    r"add(?:ed|ing)?|subtract(?:ed|ing)?|(?:take|took|taking)(?:\s+away)?"
+    r"|(?:multipl(?:y|ied|ying)|divid(?:e|ed|ing))(?:\s+both\s+sides)?(?:\s+by)?"
+)
+_VERB = rf"{_LEAD}(?P<verb>{_ORDER}|plus|minus|times(?:\s+by)?)"
 _BRACKET_NOTE = re.compile(
     r"(?<![+\-×÷/=\s])\s+(?:\(\s*(?P<round>[+\-×÷/][^()=]*)\)|\[\s*(?P<square>[+\-×÷/][^\[\]=]*)\])\s*$"
 )
@@ -36,9 +40,9 @@ _HEAD_NOTE = re.compile(
 _HEAD_WORDS = re.compile(
     r"\s*(?:(?P<sign>[+\-×÷/]\s?(?:\d[\d./]*[a-z]?|[a-z]))(?:\s+(?:to|from|on)?\s*(?:both|each)\s+sides?,?\s+"
     r"|\s{2,}(?=\d))"
-    rf"|(?P<verb>{_ORDER})"
+    rf"|{_LEAD}(?P<verb>{_ORDER})"
     r"\s+(?P<what>\d[\d./]*[a-z]?|[a-z])(?:\s+(?:to|from|on)\s+(?:both|each)\s+sides?)?,?\s+)"
-    r"(?=[\w(√-][^=<>≤≥]*[=<>≤≥])",
+    r"(?:(?:gives|makes|(?:we|to)\s+get)\s+)?(?=[\w(√-][^=<>≤≥]*[=<>≤≥])",
     re.IGNORECASE,
 )
 _ALONE_NOTE = re.compile(r"^\s*[(\[]?\s*(?P<op>[×÷/][^=()\[\]]+|[+\-][^=()\[\]]+)[)\]]?\s*$")
@@ -99,8 +103,8 @@ def _noted(match: re.Match[str]) -> str:
 
 
 def _verb_sign(verb: str) -> str:
-    first = verb.lower().split()[0]
-    return {"add": "+", "plus": "+", "multiply": "×", "times": "×", "divide": "÷"}.get(first, "-")
+    signs = {"add": "+", "plu": "+", "mul": "×", "tim": "×", "div": "÷"}
+    return signs.get(verb.lower()[:3], "-")
 
 
 def _note(text: str) -> Note | None:

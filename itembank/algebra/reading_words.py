@@ -1,20 +1,13 @@
 """Which signs does a line say in words, or type in another way? The text with the signs, its
 columns kept.
 
-``x is at least 4`` is ``x >= 4``, ``plus or minus`` is ``±``, ``x₁ = 3`` is ``x = 3``. Also what
-stands behind a line and says nothing of its own: ``(twice)``, ``(2 d.p.)``, ``25 (33 - 8)``.
+``x is at least 4`` is ``x >= 4``, ``plus or minus`` is ``±``, ``x₁ = 3`` is ``x = 3``.
 """
 
 from __future__ import annotations
 
 import re
 from functools import partial
-
-from itembank.algebra.grammar import read_expression
-from itembank.algebra.inside import symbols
-from itembank.algebra.tokens import ReadingFault
-from itembank.algebra.values import NoValue, number
-from itembank.algebra.written import Node
 
 # Spaces are taken all at once (``++``): a wide gap stays cheap.
 _LEAD = r"\s++(?:(?:is|are|must\s+be|has\s+to\s+be)\s*+)?"
@@ -30,31 +23,52 @@ _ORDERS = (
 _EITHER = re.compile(r"\bplus\s+or\s+minus\b|\+\s*or\s*-(?=\s*[\d√.(])", re.IGNORECASE)
 _RAISED = re.compile(r"(?<=[A-Za-z])[₀-₉]")
 _FIRST = re.compile(r"\b(?P<letter>[a-z])_?1(?=\s*=)", re.IGNORECASE)
-_REMARK = re.compile(
-    r"\s+\((?=[^()]*[A-Za-z]{3})(?!\s*(?:sqrt|rec))[A-Za-z ,.'!?-]+\)\s*$"
-    r"|\s+\(?(?:to\s+)?\d+\s*(?:d\.?\s*p|s\.?\s*f|sig\.?\s*figs?|decimal\s+places?"
-    r"|significant\s+figures?)\.?\)?\s*$",
+
+_NUMERALS = {
+    "zero": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6",
+    "seven": "7", "eight": "8", "nine": "9", "ten": "10", "eleven": "11", "twelve": "12",
+}  # fmt: skip
+_NUMERAL = re.compile(
+    r"(?:=\s*|\b(?:by|add(?:ed|ing)?|subtract(?:ed|ing)?|take|away|plus|minus|times|is)\s+)"
+    rf"(?P<word>{'|'.join(_NUMERALS)})\b",
     re.IGNORECASE,
 )
-_SUM_BESIDE = re.compile(
-    r"(?P<value>-?[\d./]+)\s+\((?P<sum>[-\d.\s+×÷/]*\d\s*[+×÷/-][-\d.\s+×÷/]*)\)\s*$"
+_COMES_TO = r"\s+(?=[\d.]+\s*(?:=|(?:is|equals|makes)\b))"
+_COMPUTED = tuple(
+    (sign, re.compile(rf"(?<=[\d)])\s+(?:{words}){_COMES_TO}", re.IGNORECASE))
+    for sign, words in (
+        ("+", "plus|add"),
+        ("-", r"minus|take\s+away|subtract"),
+        ("×", r"times|multiplied\s+by"),
+        ("÷", r"(?:divided|shared)\s+by"),
+    )
 )
-
-_SAID_BEFORE = re.compile(r"\s*(?=[^:]*[A-Za-z]{3})[A-Za-z][A-Za-z ,']{2,40}:\s+(?=.*[=<>≤≥])")
-
-
-def said_before(text: str, start: int, end: int) -> int:
-    """Where a line starts behind words and a colon: ``halve both: x = 4``."""
-    found = _SAID_BEFORE.match(text, start, end)
-    return start if found is None else found.end()
+_POINTED = re.compile(r"\s++(?:<-+|←)\s*+(?=[a-z]{3}|[+×÷])", re.IGNORECASE)
 
 
 def signs_for_words(text: str) -> str:
-    """The text with signs in the place of words for an order or for ``±``, and plain letters."""
+    """The text with signs and digits in the place of words, and with plain letters.
+
+    An arrow that points back from a note is a wide gap before it.
+    """
+    text = _POINTED.sub(lambda found: " " * max(3, len(found.group())), text)
+    text = _NUMERAL.sub(_in_digits, text)
+    for sign, words in _COMPUTED:
+        text = words.sub(partial(_put_first, sign), text)
     for sign, words in _ORDERS:
         text = words.sub(partial(_put, sign), text)
     text = _EITHER.sub(lambda found: "±".ljust(len(found.group())), text)
     return _unnumbered(_RAISED.sub(" ", text))
+
+
+def _in_digits(found: re.Match[str]) -> str:
+    word = found["word"]
+    return found.group()[: -len(word)] + _NUMERALS[word.lower()].ljust(len(word))
+
+
+def _put_first(sign: str, words: re.Match[str]) -> str:
+    """A sign as wide as its words, no wide space before it, which would make a note of it."""
+    return f" {sign}".ljust(len(words.group()))
 
 
 def _put(sign: str, words: re.Match[str]) -> str:
@@ -71,22 +85,3 @@ def _unnumbered(text: str) -> str:
     if len(numbered.findall(text)) < 2:
         return text
     return numbered.sub(lambda found: found.group()[0].ljust(len(found.group())), text)
-
-
-def remark_behind(text: str, start: int, end: int) -> int:
-    """Where a line ends before a remark in brackets: words, places, the sum that its value is."""
-    found = _REMARK.search(text, start, end)
-    if found is not None:
-        return found.start()
-    beside = _SUM_BESIDE.search(text, start, end)
-    if beside is not None and _same(beside["value"], beside["sum"]):
-        return beside.end("value")
-    return end
-
-
-def _same(one: str, other: str) -> bool:
-    try:
-        nodes: list[Node] = [read_expression(text.strip()) for text in (one, other)]
-        return not any(symbols(node) for node in nodes) and number(nodes[0]) == number(nodes[1])
-    except (ReadingFault, NoValue):
-        return False

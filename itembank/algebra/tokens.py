@@ -95,7 +95,8 @@ def same_signs(text: str) -> str:
         same = _EITHER.sub(lambda found: f"{found[1] or ''}± ", same)
     if same.isascii():
         return same
-    return re.sub(r"\d", lambda digit: str(unicodedata.decimal(digit.group())), same)
+    same = re.sub(r"\d", lambda digit: str(unicodedata.decimal(digit.group())), same)
+    return "".join([" " if _is_picture(sign) else sign for sign in same])
 
 
 def is_whole_relation(text: str) -> bool:
@@ -103,6 +104,11 @@ def is_whole_relation(text: str) -> bool:
     text = text.strip()
     found = RELATION_SIGN.search(text) is not None
     return found and not RELATION_SIGN.match(text) and text[-1] not in "=<>+-×÷/("
+
+
+def _is_picture(sign: str) -> bool:
+    """A tick, a face, a box, a degree sign beside the work; a cross says that it is wrong."""
+    return sign not in "✗✘❌" and (unicodedata.category(sign) == "So" or sign in "∎\ufe0f\u200d")
 
 
 def tokens_of(text: str, column: int) -> list[Token]:

@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 from itembank.algebra.grammar import read_relation
 from itembank.algebra.plain import read_plain, read_plain_parts
-from itembank.algebra.reading import _pieces, _read_piece, read_lines
+from itembank.algebra.reading import _read_piece, read_lines
 from itembank.algebra.reading_groups import grouped
+from itembank.algebra.reading_pieces import pieces_of
 from itembank.algebra.showing import typed
 from itembank.algebra.tokens import ReadingFault
 from itembank.algebra.written import Line, Relation
@@ -27,7 +28,7 @@ PARTS = (
 def whole_reader(text: str) -> tuple[Line, ...] | None:
     """What the reader reads that knows everything that may stand in a line."""
     try:
-        lines = [_read_piece(text, start, end, False) for start, end in _pieces(text)]
+        lines = [_read_piece(text, start, end, False) for start, end in pieces_of(text)]
     except ReadingFault:
         return None
     return tuple(line for line in lines if line is not None)

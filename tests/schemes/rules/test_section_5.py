@@ -191,6 +191,8 @@ def test_5_6_a_setting_decides_the_value_found_by_trials(setting: str, expected:
         "3x + 6 = 27 // 3x = §§ // x = 5",
         "M1 M0 A0, referred 1-2",
     ),
+    ("words say nothing", "5y - 8 = 27", "now get y alone // 5y = 19 // y = 3.8", "M0 A0"),
+    ("words may", "5y - 8 = 27", "do the opposite // 5y = 19 // y = 3.8", "M0 A0, referred 0-1"),
 )
 def test_5_7_an_unreadable_line_is_referred_where_a_mark_hangs_on_it(
     problem: str, lines: str, expected: str
@@ -285,6 +287,8 @@ def test_5_9_two_letters_mixed_are_referred_and_marked_as_one(lines: str) -> Non
         "M0 M0 A0, referred 0-1",
     ),
     ("two stated values", "9e + 4 = 40", "9e = 36 // e = 5 // e = 4", "M1 A0"),
+    ("a word between", "9e + 4 = 40", "9e = 44 // wrong // 9e = 36 // e = 4", "M1 A1"),
+    ("not readable", "9e + 4 = 40", "9e = 44 // that's not it // 9e = 36 // e = 4", "M1 A1"),
 )
 def test_5_10_a_line_done_over_again_corrects_the_one_before(
     problem: str, lines: str, expected: str
