@@ -65,4 +65,4 @@ def _begins_anew(left: str, gap: str, right: str) -> bool:
     if _TERM_LEADS.match(right):
         return left[-1].isdigit()
     ends, begins = _LAST_NUMBER.search(left), _FIRST_NUMBER.match(right)
-    return bool(ends and begins) and ends.group() == begins.group()
+    return ends is not None and begins is not None and ends.group() == begins.group()
