@@ -21,7 +21,6 @@ from itembank.algebra.polynomials import (
     constant,
     degree_in,
     divided_monomial,
-    in_order,
     leading,
     letters_of,
     minus,
@@ -32,6 +31,7 @@ from itembank.algebra.polynomials import (
     times,
     total_degree,
 )
+from itembank.algebra.two_powers import two_brackets_of
 from itembank.algebra.values import Monomial, NoValue, Polynomial
 
 HIGHEST_DEGREE = 8
@@ -110,19 +110,6 @@ def without_monomial(polynomial: Polynomial, number: Fraction, letters: Monomial
             raise NoValue("no common factor")
         found.append((left, size / number))
     return tuple(sorted(found))
-
-
-def difference_of_squares(polynomial: Polynomial) -> tuple[Polynomial, Polynomial] | None:
-    """The two single terms whose squares differ by the polynomial: ``9x^2 - 4`` gives 3x and 2."""
-    if len(polynomial) != 2:
-        return None
-    first, second = in_order(polynomial)
-    if first[1] * second[1] > 0:
-        return None
-    if first[1] < 0:
-        first, second = second, first
-    roots = square_root((first,)), square_root(((second[0], -second[1]),))
-    return None if roots[0] is None or roots[1] is None else (roots[0], roots[1])
 
 
 def quadratic_factors(a: int, b: int, c: int) -> tuple[tuple[int, int], tuple[int, int]] | None:
@@ -240,10 +227,13 @@ def _higher_split(
 ) -> tuple[Polynomial, Polynomial] | None:
     """A linear factor of a polynomial of degree 3 or more in one letter, by its rational roots."""
     degree = total_degree(rest)
-    if len(letters) > 1 and degree <= HIGHEST_DEGREE:
-        return _split_in_one(rest, degree)
     if degree > HIGHEST_DEGREE:
         raise NoValue(_not_looked_for(degree))
+    halves = two_brackets_of(rest)
+    if halves is not None:
+        return halves
+    if len(letters) > 1:
+        return _split_in_one(rest, degree)
     (letter,) = letters
     sizes = [constant(part) or Fraction(0) for part in coefficients_in(rest, letter)]
     for above in _divisors(int(sizes[0])):

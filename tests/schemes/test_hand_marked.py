@@ -42,7 +42,7 @@ BATCHES = (
     Batch("hand_marked_quadratics", 88),
     Batch("hand_marked_quadratics_second", 160),
     Batch("hand_marked_expressions", 89, "expressions"),
-    Batch("hand_marked_factorings", 101, "factorising", show_working=True),
+    Batch("hand_marked_factorings", 134, "factorising", show_working=True),
     Batch("hand_marked_fractional", 28),
     Batch("hand_marked_topics_second", 333),
     Batch("hand_marked_topics_third", 417),

@@ -80,32 +80,44 @@ def _as_term(root: Shape) -> Shape:
 def common_bracket_out(shape: Shape) -> Shape | None:
     """``3(x + 2)^2 + 5(x + 2)`` as ``(x + 2)[3(x + 2) + 5]``; None where no bracket is common.
 
-    One power of the bracket is taken out, and one of the terms has a power left.
+    One power of the bracket is taken out, and one of the terms has a bracket left.
     """
-    if len(shape) < 2 or not all(len(term.brackets) == 1 for term in shape):
+    inner = shared_bracket(shape)
+    if inner is None:
         return None
-    inner = shape[0].brackets[0][0]
-    left = []
-    for term in shape:
-        ((other, exponent),) = term.brackets
-        sign = _sign_of(other, inner)
-        if not sign:
-            return None
-        kept = ((inner, exponent - 1),) if exponent > 1 else ()
-        left.append(
-            term._replace(
-                number=term.number * sign**exponent,
-                brackets=kept,
-                numbers=term.numbers if kept or term.letters else 1,
-            )
-        )
+    left = tuple(without(term, inner) for term in shape)
     if not any(term.brackets for term in left):
         return None
-    return (Term(ONE, (), ((inner, 1), (tuple(left), 1))),)
+    return (Term(ONE, (), ((inner, 1), (left, 1))),)
 
 
-def _sign_of(other: Shape, inner: Shape) -> int:
-    """1 where two brackets are the same, -1 where every sign is turned, else 0."""
-    if value_of(other) == value_of(inner):
-        return 1
-    return -1 if value_of(turned(other)) == value_of(inner) else 0
+def shared_bracket(shape: Shape) -> Shape | None:
+    """The bracket that every term has: ``x + y`` in ``a(x + y) + b(x + y)``, turned or not."""
+    if len(shape) < 2 or not all(term.brackets for term in shape):
+        return None
+    for inner, _ in shape[0].brackets:
+        if all(any(same_bracket(one, inner) for one, _ in term.brackets) for term in shape[1:]):
+            return inner
+    return None
+
+
+def without(term: Term, inner: Shape) -> Term:
+    """A product less one of its brackets; the sign of a bracket that is turned stays before it."""
+    left: list[tuple[Shape, int]] = []
+    number, found = term.number, False
+    for bracket, power in term.brackets:
+        kept = power
+        if not found and same_bracket(bracket, inner):
+            found, kept = True, power - 1
+            same = value_of(bracket) == value_of(inner)
+            number = number if same or power % 2 == 0 else -number
+            bracket = inner
+        if kept:
+            left.append((bracket, kept))
+    numbers = term.numbers if left or term.letters else 1
+    return term._replace(number=number, brackets=tuple(left), numbers=numbers)
+
+
+def same_bracket(one: Shape, other: Shape) -> bool:
+    """Whether two brackets are the same, or one is the other with every sign turned."""
+    return value_of(one) in (value_of(other), value_of(turned(other)))

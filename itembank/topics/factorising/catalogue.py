@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itembank.topics.catalogue import COMMON, CommonError
+from itembank.topics.factorising import cubes_catalogue
 
 HANDOUT = (
     'the hand-out "Factoring Common Mistakes", a college mathematics support, author not named '
@@ -222,7 +223,7 @@ ERRORS = (
     ONE_TERM_ONLY, NOT_DIVIDED, ONE_LEFT_OUT, SUBTRACTED, BRACKET_SIGN, NOT_COMMON, UNLIKE_JOINED,
     COMMON_DROPPED, SQUARE_FOR_DIFFERENCE, SUM_OF_SQUARES, ROOT_NOT_TAKEN, HALVED, WRONG_PAIR,
     WRONG_PRODUCT, FACTOR_SIGN, EXCHANGED, LEADING_LOST, LETTER_LOST, TERMS_DO_NOT_MATCH,
-    GROUP_SIGN, BRACKET_TWICE, OUTSIDE_MULTIPLIED, OUTSIDE_LOST,
+    GROUP_SIGN, BRACKET_TWICE, OUTSIDE_MULTIPLIED, OUTSIDE_LOST, *cubes_catalogue.ERRORS,
 )  # fmt: skip
 
 _OFTEN = {
@@ -231,6 +232,8 @@ _OFTEN = {
         (WRONG_PAIR, 5), (FACTOR_SIGN, 6), (ONE_TERM_ONLY, 5), (ONE_LEFT_OUT, 4),
         (COMMON_DROPPED, 3), (SQUARE_FOR_DIFFERENCE, 4), (LEADING_LOST, 3), (GROUP_SIGN, 5),
         (EXCHANGED, 3), (ROOT_NOT_TAKEN, 3), (BRACKET_SIGN, 4), (WRONG_PRODUCT, 2),
+        (cubes_catalogue.CUBES_SIGN, 5), (cubes_catalogue.MIDDLE_DOUBLED, 4),
+        (cubes_catalogue.CUBE_OF_SUM, 4), (cubes_catalogue.ROOTS_SIGN, 2),
     )
 }  # fmt: skip
 

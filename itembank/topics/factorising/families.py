@@ -5,7 +5,7 @@ Year levels and minutes are common practice, no source; a school changes them.
 
 from __future__ import annotations
 
-from itembank.topics.factorising import patterns
+from itembank.topics.factorising import higher_patterns, patterns
 from itembank.topics.kinds import Family
 
 FAMILIES = (
@@ -38,9 +38,12 @@ FAMILIES = (
     Family("a letter, then a quadratic", 10, 4, patterns.letter_quadratic),
     Family("four terms in pairs", 10, 3, patterns.pairs),
     Family("four terms in pairs, a minus before the second", 10, 3, patterns.pairs_minus),
-    Family("a cubic of four terms", 11, 4, patterns.cubic),
-    Family("difference of two squares twice", 11, 3, patterns.fourth_powers),
-    Family("a quadratic in the square of a letter", 11, 4, patterns.quadratic_in_squares),
+    Family("a cubic of four terms", 11, 4, higher_patterns.cubic),
+    Family("sum or difference of two cubes", 12, 3, higher_patterns.cubes),
+    Family("common factor, then two cubes", 12, 4, higher_patterns.common_cubes),
+    Family("two squares and a pair", 11, 4, higher_patterns.squares_and_pair),
+    Family("difference of two squares twice", 11, 3, higher_patterns.fourth_powers),
+    Family("a quadratic in the square of a letter", 11, 4, higher_patterns.quadratic_in_squares),
     Family("three terms a square, then a difference of two squares", 11, 4,
-           patterns.square_and_square),
+           higher_patterns.square_and_square),
 )  # fmt: skip

@@ -16,14 +16,16 @@ from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, Polynomial, number
 from itembank.algebra.written import Node, Product, Relation, Sum
 from itembank.topics.factorising import errors
+from itembank.topics.factorising.first_brackets import quadratic_of
 from itembank.topics.factorising.lines import expressions_in
-from itembank.topics.factorising.plans import Plan, quadratic_of
+from itembank.topics.factorising.plans import Plan
 from itembank.topics.factorising.problems import planned
 from itembank.topics.factorising.shapes import Form, Term, form_of, made, worth_of, written
 from itembank.topics.factorising.slips import one_number_wrong, unmatched
 from itembank.topics.factorising.stages import (
     BRACKET,
     COMMON,
+    CUBE,
     FULL,
     GROUPED,
     ORDER,
@@ -43,6 +45,7 @@ STEPS = {
     PAIR: ("find two numbers", "find the two numbers and split the middle term"),
     GROUPED: ("group in pairs", "group in pairs and take out the common factor of each"),
     SQUARE: ("make a square", "write three terms as the square of a bracket"),
+    CUBE: ("write the bracket of the roots", "write the bracket of the two cube roots"),
     PRODUCT: ("write a product", "write the expression as a product of brackets"),
     BRACKET: ("take out the common bracket", "take out the common bracket"),
     FULL: ("factorise fully", "factorise fully"),

@@ -9,7 +9,10 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.showing import typed
 from itembank.algebra.values import Monomial, Polynomial, joined_monomial
 from itembank.topics.factorising.answers import Answers, plain_led
-from itembank.topics.factorising.plans import Plan, Quadratic, smallest_prime
+from itembank.topics.factorising.bracketed import same_bracket
+from itembank.topics.factorising.first_brackets import Quadratic
+from itembank.topics.factorising.pair_and_product import pair_and_product
+from itembank.topics.factorising.plans import Plan, smallest_prime
 from itembank.topics.factorising.shapes import Shape, Term, value_of, written
 from itembank.topics.factorising.stages import (
     BRACKET,
@@ -18,7 +21,6 @@ from itembank.topics.factorising.stages import (
     GROUPED,
     PAIR,
     objection,
-    same_bracket,
 )
 
 ONE = Fraction(1)
@@ -186,6 +188,15 @@ def by_grouping(shape: Shape, found: Answers, plan: Plan | None = None) -> list[
         line = line_of(whole, "take out the common factor of each pair", GROUPED)
         out.append((line, *_then_bracket(pulled, found, plan)))
     return out
+
+
+def by_pair_and_product(shape: Shape, plan: Plan) -> tuple[Line, ...]:
+    """``a^2 - b^2 + 2a + 2b`` as ``(a - b)(a + b) + 2(a + b)``."""
+    grouped = pair_and_product(shape)
+    assert grouped is not None
+    words = "factorise two or three of the terms, and take out the common factor of the others"
+    last = "take out the common bracket"
+    return (line_of(around(plan, grouped), words, GROUPED, True, last),)
 
 
 def from_grouped(shape: Shape, found: Answers) -> tuple[Line, ...]:

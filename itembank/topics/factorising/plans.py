@@ -1,7 +1,7 @@
 """What is there to factorise in an expression, and by which method? Polynomial -> plan.
 
-Degree three or more only where a common factor, grouping, a difference of two squares or a
-quadratic in a power leads on.
+Degree three or more only where a common factor, grouping, two squares, two cubes or a quadratic in
+a power lead on.
 """
 
 from __future__ import annotations
@@ -14,42 +14,32 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import (
     Factors,
     common_monomial,
-    difference_of_squares,
     factored,
-    quadratic_factors,
     without_monomial,
 )
 from itembank.algebra.polynomials import (
     Term as PolynomialTerm,
 )
 from itembank.algebra.polynomials import (
-    divided_monomial,
     in_order,
     leading,
     minus,
     plus,
     scaled,
-    square_root,
     total_degree,
 )
+from itembank.algebra.two_powers import difference_of_squares, sum_of_cubes
 from itembank.algebra.values import Monomial, NoValue, Polynomial
 from itembank.topics.factorising.bracketed import SHOWN_BRACKET, SHOWN_SQUARES
+from itembank.topics.factorising.first_brackets import all_brackets, by_steps, quadratic_of
+from itembank.topics.factorising.pair_and_product import pair_and_product
+from itembank.topics.factorising.shapes import plain
 from itembank.topics.kinds import TopicError
 
 COMMON, SQUARES, QUADRATIC, GROUPING = "common", "squares", "quadratic", "grouping"
+CUBES, PAIR_AND_PRODUCT = "cubes", "a pair and a product"
 BRACKETS_SQUARED, BRACKET_TAKEN = "squares of brackets", "bracket"
 LARGEST_PRIME_TRIED = 1000
-
-
-@dataclass(frozen=True, slots=True)
-class Quadratic:
-    """``a u^2 + b u v + c v^2`` with whole numbers; u and v are single terms, v often 1."""
-
-    a: int
-    b: int
-    c: int
-    u: Monomial
-    v: Monomial
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +114,7 @@ def plan_of(value: Polynomial, shown: str = "") -> Plan:
         )
     method = _method(rest, count)
     if method:
-        deep = method in (SQUARES, QUADRATIC) and count > 2
+        deep = method in (SQUARES, CUBES, QUADRATIC) and count > 2
         return Plan(value, number, letters, rest, factors, method, parts, deep)
     if shown == SHOWN_BRACKET and count == 2:
         return Plan(value, number, letters, rest, factors, BRACKET_TAKEN, parts)
@@ -143,62 +133,32 @@ def _beyond(degree: int) -> str:
     if degree > 2:
         return (
             f"degree {degree}: this topic takes degree 3 or more only where a common factor, "
-            "grouping in pairs, a difference of two squares or a quadratic in a power leads on"
+            "grouping in pairs, two squares, two cubes or a quadratic in a power lead on"
         )
     return (
-        "no common factor, pair of numbers, grouping in pairs or difference of two squares "
-        "factorises this expression"
+        "no common factor, pair of numbers, grouping in pairs, two squares or two cubes "
+        "factorise this expression"
     )
 
 
 def _method(rest: Polynomial, count: int) -> str:
     if count == 1:
         return COMMON
-    if difference_of_squares(rest) is not None and _by_steps(rest):
+    if difference_of_squares(rest) is not None and by_steps(rest):
         return SQUARES
-    if quadratic_of(rest) is not None and (count == 2 or _by_steps(rest)):
+    if sum_of_cubes(rest) is not None and by_steps(rest):
+        return CUBES
+    if quadratic_of(rest) is not None and (count == 2 or by_steps(rest)):
         return QUADRATIC
-    if len(rest) == 4 and count <= 3 and pairings(rest):
+    if any(count <= 3 or _both_by_steps(pairing) for pairing in pairings(rest)):
         return GROUPING
-    return ""
+    return PAIR_AND_PRODUCT if count == 2 and pair_and_product(plain(rest)) else ""
 
 
-def _by_steps(value: Polynomial) -> bool:
-    """Whether a difference of two squares, or a quadratic, and the same again factorise fully."""
-    if len(_all_brackets(value)) == 1:
-        return True
-    halves = first_brackets(value)
-    return halves is not None and all(map(_by_steps, halves))
-
-
-@lru_cache(maxsize=4096)
-def factorises_twice(value: Polynomial) -> bool:
-    """Whether the first two brackets of a difference of squares or a quadratic factorise again."""
-    halves = first_brackets(value)
-    return halves is not None and any(len(_all_brackets(half)) > 1 for half in halves)
-
-
-def _all_brackets(value: Polynomial) -> list[Polynomial]:
-    """Every bracket of a factorisation, as often as it stands; none where it is beyond reach."""
-    try:
-        found = factored(value).brackets
-    except NoValue:
-        return []
-    return [inner for inner, exponent in found for _ in range(exponent)]
-
-
-def first_brackets(value: Polynomial) -> tuple[Polynomial, Polynomial] | None:
-    """The two brackets that a difference of two squares or a quadratic gives at first."""
-    roots = difference_of_squares(value)
-    if roots is not None:
-        return minus(*roots), plus(*roots)
-    whole = quadratic_of(value)
-    found = quadratic_factors(whole.a, whole.b, whole.c) if whole is not None else None
-    if whole is None or found is None:
-        return None
-    u, v = ((whole.u, Fraction(1)),), ((whole.v, Fraction(1)),)
-    one, other = (plus(scaled(u, Fraction(p)), scaled(v, Fraction(q))) for p, q in found)
-    return one, other
+def _both_by_steps(pairing: Pairing) -> bool:
+    """Whether the two brackets that a grouping gives factorise fully by steps."""
+    outside = tuple(sorted(pairing.outside))
+    return by_steps(outside) and by_steps(pairing.bracket)
 
 
 @lru_cache(maxsize=4096)
@@ -208,7 +168,7 @@ def two_squares(value: Polynomial, bracketed: bool = False) -> TwoSquares | None
     ``F G`` is ``((F + G)/2)^2 - ((F - G)/2)^2``. One of them has a single term, unless the
     expression is written with brackets.
     """
-    brackets = _all_brackets(value)
+    brackets = all_brackets(value)
     if len(brackets) != 2:
         return None
     half = Fraction(1, 2)
@@ -240,21 +200,6 @@ def smallest_prime(number: int) -> int:
         if number % prime == 0:
             return prime
     return number
-
-
-@lru_cache(maxsize=4096)
-def quadratic_of(value: Polynomial) -> Quadratic | None:
-    """A trinomial with whole coefficients as a quadratic in two single terms; None for others."""
-    if len(value) != 3 or any(size.denominator != 1 for _, size in value):
-        return None
-    (first, a), (middle, b), (last, c) = in_order(value)
-    roots = square_root(((first, Fraction(1)),)), square_root(((last, Fraction(1)),))
-    if roots[0] is None or roots[1] is None:
-        return None
-    u, v = roots[0][0][0], roots[1][0][0]
-    if divided_monomial(middle, u) != v:
-        return None
-    return Quadratic(int(a), int(b), int(c), u, v)
 
 
 @lru_cache(maxsize=4096)

@@ -14,7 +14,11 @@ from itembank.algebra.factoring import (
 from itembank.algebra.values import Monomial, Polynomial
 from itembank.topics.catalogue import CommonError
 from itembank.topics.factorising import catalogue as known
-from itembank.topics.factorising.plans import Quadratic, factorises_twice, quadratic_of
+from itembank.topics.factorising.first_brackets import (
+    Quadratic,
+    factorises_twice,
+    quadratic_of,
+)
 from itembank.topics.factorising.shapes import Shape, Term
 from itembank.topics.factorising.stages import FULL, PAIR, PRODUCT
 

@@ -6,16 +6,20 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.factoring import difference_of_squares, middle_pair
+from itembank.algebra.factoring import middle_pair
 from itembank.algebra.showing import typed
+from itembank.algebra.two_powers import difference_of_squares
 from itembank.algebra.written import Relation
 from itembank.topics.confirming import same_expressions
 from itembank.topics.factorising.answers import Answers, answers_of, plain_led
+from itembank.topics.factorising.cubes import by_cubes
+from itembank.topics.factorising.first_brackets import quadratic_of
 from itembank.topics.factorising.methods import (
     Line,
     by_grouping,
     by_one_factor_at_a_time,
     by_pair,
+    by_pair_and_product,
     by_split,
     expanded,
     from_grouped,
@@ -26,12 +30,13 @@ from itembank.topics.factorising.plans import (
     BRACKET_TAKEN,
     BRACKETS_SQUARED,
     COMMON,
+    CUBES,
     GROUPING,
+    PAIR_AND_PRODUCT,
     QUADRATIC,
     SQUARES,
     Plan,
     plan_of,
-    quadratic_of,
 )
 from itembank.topics.factorising.problems import read_problem
 from itembank.topics.factorising.shapes import Form, Shape, plain
@@ -111,7 +116,8 @@ def _routes(relation: Relation, form: Form, plan: Plan, found: Answers) -> Itera
         if lines[-1].text != found.text:
             lines.append(RouteLine(found.text, way.lines[-1].last if way.lines else "", FULL, True))
         key = tuple(line.text for line in lines)
-        if key in taken or way.name in names or len(taken) == MOST_ROUTES:
+        back = len(set(key)) < len(key)  # multiplied out, and grouped as it stood
+        if key in taken or way.name in names or back or len(taken) == MOST_ROUTES:
             continue
         taken.add(key)
         names.add(way.name)
@@ -173,6 +179,11 @@ def _from_sum(shape: Shape, plan: Plan, found: Answers) -> Iterator[Way]:
     first = f"{'minus' if bare else 'common factor'} first, then " if lead else ""
     if plan.method == SQUARES:
         yield from _squares_ways(shape, plan, found, lead, first)
+    elif plan.method == CUBES:
+        yield Way(*by_cubes(shape, plan))
+    elif plan.method == PAIR_AND_PRODUCT:
+        beside = by_pair_and_product(plain_rest(shape, plan), plan)
+        yield Way(f"{first}group, factorise each part", (*lead, *beside))
     elif plan.method == QUADRATIC:
         yield from _quadratic_ways(shape, plan, found, lead, first)
     elif plan.squares is not None:

@@ -1,7 +1,8 @@
 """Which factors stand in a line as it was written? Tree -> terms, each a product of its factors.
 
 A line is a sum of terms; a term is a number, letters and brackets multiplied; a bracket is a sum
-again. A bracket that only groups (``(x^2 + 2x) + (3x + 6)``) or holds one term goes.
+again. A bracket that only groups (``(x^2 + 2x) + (3x + 6)``) or holds one term goes, unless another
+term of the sum has it as a factor.
 """
 
 from __future__ import annotations
@@ -192,10 +193,10 @@ def turned(shape: Shape) -> Shape:
 def _terms(node: Node, sign: int) -> list[Term]:
     match node:
         case Sum(terms):
-            out = []
-            for mark, body in terms:
-                out += _terms(body, sign if mark == "+" else -sign)
-            return out
+            parts = [(_terms(body, sign if mark == "+" else -sign), body) for mark, body in terms]
+            found = [inner for part, _ in parts for term in part for inner, _ in term.brackets]
+            shared = frozenset(map(value_of, found))
+            return [term for part, body in parts for term in _kept(part, body, shared)]
         case Negative(body):
             return _terms(body, -sign)
         case Positive(body) | Bracket(body):
@@ -203,6 +204,19 @@ def _terms(node: Node, sign: int) -> list[Term]:
         case _:
             term = _product(node)
             return [term if sign > 0 else term._replace(number=-term.number)]
+
+
+def _kept(part: list[Term], body: Node, shared: frozenset[Polynomial]) -> list[Term]:
+    """A bracket that stands alone in a sum stays one where another term has it: x(x + 2) + (x + 2).
+
+    Its sign is that which stands before it.
+    """
+    if not isinstance(body, Bracket) or len(part) < 2 or not shared:
+        return part
+    inner = tuple(_terms(body, 1))
+    if not {value_of(inner), value_of(turned(inner))} & shared:
+        return part
+    return [Term(ONE if part == list(inner) else -ONE, (), ((inner, 1),), 0)]
 
 
 def _product(node: Node) -> Term:

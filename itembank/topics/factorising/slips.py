@@ -7,9 +7,19 @@ from itembank.algebra.factoring import common_monomial, without_monomial
 from itembank.algebra.polynomials import divided_monomial
 from itembank.topics.arithmetic import nameable
 from itembank.topics.factorising.catalogue import NOT_COMMON, TERMS_DO_NOT_MATCH, WRONG_PAIR
-from itembank.topics.factorising.plans import factorises_twice
+from itembank.topics.factorising.cubes import gives_root_bracket
+from itembank.topics.factorising.first_brackets import factorises_twice
 from itembank.topics.factorising.shapes import Form
-from itembank.topics.factorising.stages import BRACKET, COMMON, FULL, GROUPED, PAIR, PRODUCT, SQUARE
+from itembank.topics.factorising.stages import (
+    BRACKET,
+    COMMON,
+    CUBE,
+    FULL,
+    GROUPED,
+    PAIR,
+    PRODUCT,
+    SQUARE,
+)
 from itembank.topics.judging import Slip, Wrong
 
 ENOUGH = 2  # terms of a quadratic that two brackets give right, for the method (section 2)
@@ -67,6 +77,8 @@ def unmatched(source: Form, form: Form) -> Wrong | None:
         if _is_common(source, form):
             return None
         return Wrong(NOT_COMMON.name, NOT_COMMON.words, (COMMON,), (), form)
+    if gives_root_bracket(source.value, form.shape):
+        return Wrong(TERMS_DO_NOT_MATCH.name, TERMS_DO_NOT_MATCH.words, (FULL,), (), form)
     right, got = dict(source.value), dict(form.value)
     matching = sum(got.get(monomial) == size for monomial, size in right.items())
     if len(right) == 3 and matching >= ENOUGH:
@@ -76,7 +88,7 @@ def unmatched(source: Form, form: Form) -> Wrong | None:
     outside = Fraction(form.shape[0].number), form.shape[0].letters
     taken_out = () if source.value and outside == common_monomial(source.value) else (COMMON,)
     error = TERMS_DO_NOT_MATCH
-    removed = (*taken_out, GROUPED, BRACKET, SQUARE, PRODUCT)
+    removed = (*taken_out, GROUPED, BRACKET, SQUARE, CUBE, PRODUCT)
     return Wrong(error.name, error.words, (PAIR,), removed, form)
 
 

@@ -11,8 +11,9 @@ from itembank.algebra.showing import typed
 from itembank.algebra.values import Polynomial, joined_monomial
 from itembank.topics.factorising.answers import plain_led
 from itembank.topics.factorising.bracketed import common_bracket_out, joined_squares, squares_in
+from itembank.topics.factorising.first_brackets import first_brackets
 from itembank.topics.factorising.methods import Line, around, less, line_of
-from itembank.topics.factorising.plans import QUADRATIC, Plan, TwoSquares, first_brackets
+from itembank.topics.factorising.plans import QUADRATIC, Plan, TwoSquares
 from itembank.topics.factorising.shapes import Shape, Term, written
 from itembank.topics.factorising.stages import (
     COMMON,

@@ -14,7 +14,8 @@ from itembank.algebra.values import Polynomial
 from itembank.topics.catalogue import CommonError
 from itembank.topics.factorising import catalogue as known
 from itembank.topics.factorising.bracketed import Squares, joined_squares, squares_in
-from itembank.topics.factorising.plans import factorises_twice, two_squares
+from itembank.topics.factorising.first_brackets import factorises_twice
+from itembank.topics.factorising.plans import two_squares
 from itembank.topics.factorising.shapes import Shape, Term, plain, turned, value_of
 from itembank.topics.factorising.stages import FULL, PRODUCT, SQUARE
 

@@ -13,13 +13,15 @@ from itertools import islice
 from itembank.algebra.factoring import factored
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue
-from itembank.topics.factorising.bracketed import common_bracket_out, squares_in
+from itembank.topics.factorising.bracketed import common_bracket_out, shared_bracket, squares_in
+from itembank.topics.factorising.first_brackets import quadratic_of
 from itembank.topics.factorising.plans import (
     BRACKET_TAKEN,
+    CUBES,
     GROUPING,
+    PAIR_AND_PRODUCT,
     QUADRATIC,
     Plan,
-    quadratic_of,
 )
 from itembank.topics.factorising.plans import COMMON as COMMON_ONLY
 from itembank.topics.factorising.shapes import (
@@ -28,7 +30,6 @@ from itembank.topics.factorising.shapes import (
     Term,
     everything,
     spread,
-    turned,
     value_of,
     written,
 )
@@ -39,12 +40,13 @@ PAIR = "two numbers found"
 GROUPED = "grouped in pairs"
 BRACKET = "common bracket taken out"
 SQUARE = "square of a bracket made"
+CUBE = "bracket of the cube roots"
 PRODUCT = "product of brackets"
 FULL = "factorised fully"
 
 SPLIT_TERMS = 4
 
-ORDER = (COMMON, PAIR, GROUPED, BRACKET, SQUARE, PRODUCT, FULL)
+ORDER = (COMMON, PAIR, GROUPED, BRACKET, SQUARE, CUBE, PRODUCT, FULL)
 
 WORDS = {
     COMMON: "takes out a common factor, or factorises in part",
@@ -52,6 +54,7 @@ WORDS = {
     GROUPED: "groups in pairs that share a bracket",
     BRACKET: "takes out the common bracket",
     SQUARE: "writes three of the terms as the square of a bracket",
+    CUBE: "writes the bracket of the two cube roots as a factor",
     PRODUCT: "writes a product of brackets",
     FULL: "factorised fully",
 }
@@ -74,7 +77,7 @@ RULES = (
     StageRule(
         GROUPED,
         "M",
-        "what is left has four terms",
+        "what is left has four terms, or five of which three make two brackets",
         "every part has the same bracket, or the line is a product of brackets",
     ),
     StageRule(
@@ -90,6 +93,13 @@ RULES = (
         "it from the fourth",
         "a square of a bracket and another square stand with a minus between them, or the line is "
         "a product of brackets",
+    ),
+    StageRule(
+        CUBE,
+        "M",
+        "what is left is a sum or a difference of two cubes",
+        "the bracket of the cube roots, `x + 2` for `x^3 + 8`, is a factor of the line, whatever "
+        "stands in the other bracket",
     ),
     StageRule(
         PRODUCT,
@@ -120,6 +130,10 @@ def stage_names(plan: Plan, start: Form) -> tuple[str, ...]:
         names.append(GROUPED)
         if sum(exponent for _, exponent in plan.factors.brackets) > 2:
             names.append(BRACKET)
+    if plan.method == PAIR_AND_PRODUCT:
+        names.append(GROUPED)
+    if plan.method == CUBES:
+        names.append(CUBE)
     if plan.squares is not None and not any(term.brackets for term in start.shape):
         names.append(SQUARE)
     if plan.deep or _to_collect(plan, start):
@@ -132,7 +146,8 @@ def _to_collect(plan: Plan, start: Form) -> bool:
     """Whether the terms of the first brackets have to be collected."""
     if plan.squares is not None:
         return plan.squares.overlap
-    product = common_bracket_out(start.shape) if plan.method == BRACKET_TAKEN else None
+    taken = plan.method in (BRACKET_TAKEN, GROUPING, PAIR_AND_PRODUCT)
+    product = common_bracket_out(start.shape) if taken else None
     return product is not None and any(has_to_collect(inner) for inner, _ in product[0].brackets)
 
 
@@ -157,12 +172,12 @@ def reached_in(shape: Shape) -> frozenset[str]:
     if len(shape) == 1 and _proper(shape[0]):
         out.add(COMMON)
     if product:
-        out |= {BRACKET, SQUARE, PRODUCT}
+        out |= {BRACKET, SQUARE, CUBE, PRODUCT}
     if any(squares_in(part) for part in parts):
         out.add(SQUARE)
     if product or any(is_split(part) or _two_brackets(part) for part in parts):
         out.add(PAIR)
-    if product or any(_shares_bracket(part) for part in parts):
+    if product or any(shared_bracket(part) is not None for part in parts):
         out.add(GROUPED)
     return frozenset(out)
 
@@ -179,15 +194,6 @@ def _proper(term: Term) -> bool:
 def _two_brackets(shape: Shape) -> bool:
     """``x(x + 2) + 3(x + 2)``, whatever the signs in the brackets."""
     return len(shape) == 2 and all(term.multiplicity == 1 for term in shape)
-
-
-def _shares_bracket(shape: Shape) -> bool:
-    """``a(x + y) + b(x + y)``: the same bracket in every term, turned round or not."""
-    if len(shape) < 2 or any(term.multiplicity != 1 for term in shape):
-        return False
-    values = [value_of(term.brackets[0][0]) for term in shape]
-    opposite = tuple((m, -size) for m, size in values[0])
-    return all(value in (values[0], opposite) for value in values)
 
 
 @lru_cache(maxsize=4096)
@@ -250,8 +256,3 @@ def _left_in(inner: Shape, fractions: bool) -> str:
 
 def _shown(shape: Shape) -> str:
     return typed(written(shape))
-
-
-def same_bracket(one: Shape, other: Shape) -> bool:
-    """Whether two brackets are the same, or one is the other with every sign turned."""
-    return value_of(one) in (value_of(other), value_of(turned(other)))

@@ -10,13 +10,13 @@ from hypothesis import strategies as st
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import (
     common_monomial,
-    difference_of_squares,
     factored,
     middle_pair,
     quadratic_factors,
 )
 from itembank.algebra.polynomials import power, quotient, square_root, times
 from itembank.algebra.reading import read_expression
+from itembank.algebra.two_powers import cube_factors, difference_of_squares, sum_of_cubes
 from itembank.algebra.values import NoValue, Polynomial, polynomial
 
 whole = st.integers(-12, 12)
@@ -101,7 +101,7 @@ def test_school_expressions_have_the_factors_that_sympy_finds(text: str) -> None
     assert agrees(read(text))
 
 
-@pytest.mark.parametrize("text", ["x^4 + 4", "x^6 - y^6", "x^3 + x^2y^3 + y^5", "x^5 + x + 1"])
+@pytest.mark.parametrize("text", ["x^4 + 4", "x^6 + y^6", "x^3 + x^2y^3 + y^5", "x^5 + x + 1"])
 def test_what_is_beyond_reach_is_refused_and_not_guessed(text: str) -> None:
     with pytest.raises(NoValue):
         factored(read(text))
@@ -119,6 +119,21 @@ def test_a_difference_of_squares_names_its_two_terms() -> None:
     assert difference_of_squares(read("4a^2 - 9b^2")) == (read("2a"), read("3b"))
     assert difference_of_squares(read("x^2 + 9")) is None
     assert difference_of_squares(read("x^2 - 8")) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "roots"),
+    [("x^3 + 8", ("x", "2")), ("27 - 8a^3", ("-2a", "3")), ("x^3y^6 - 1/8", ("x*y^2", "-1/2"))],
+)
+def test_a_sum_of_cubes_names_its_two_terms(text: str, roots: tuple[str, str]) -> None:
+    one, other = map(read, roots)
+    assert sum_of_cubes(read(text)) == (one, other)
+    assert times(*cube_factors(one, other)) == read(text)
+
+
+@pytest.mark.parametrize("text", ["x^3 + 4", "x^2 + 8", "2x^3 + 16", "x^3 + x^2 + 1"])
+def test_what_is_no_sum_of_cubes_names_none(text: str) -> None:
+    assert sum_of_cubes(read(text)) is None
 
 
 @settings(max_examples=80, deadline=None)

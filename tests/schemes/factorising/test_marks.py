@@ -38,6 +38,9 @@ CASES = {
     "a minus taken out": ("-3x + 6", ["-3(x - 2)"], "B1"),
     "a minus in the bracket": ("-3x + 6", ["3(2 - x)"], "B1"),
     "sign lost in the bracket": ("-3x + 6", ["-3(x + 2)"], "B0"),
+    "a bracket that two parts share, alone in one": (
+        "x^3 - x^2 - x + 1", ["x^2(x - 1) - (x - 1)"], "M1 M0 A0",
+    ),
     "two brackets at once": ("x^2 + 5x + 6", ["(x + 3)(2 + x)"], "M1 A1"),
     "a pair alone": ("x^2 + 5x + 6", ["2 × 3 = 6, 2 + 3 = 5"], "M1 A0"),
     "pairs tried": ("x^2 + 5x + 6", ["1 × 6 = 6", "2 × 3 = 6", "(x + 2)(x + 3)"], "M1 A1"),

@@ -64,6 +64,24 @@ PROBLEMS = {
     "50 - 2(x - y)^2": "2(5 - x + y)(5 + x - y)",
     "(a + b)^2 + 2(a + b)": "(a + b)(a + b + 2)",
     "3(x + 2)^2 + 5(x + 2)": "(x + 2)(3x + 11)",
+    "(x - 1)(x + 2) + (x - 1)(x - 3)": "(x - 1)(2x - 1)",
+    "(2a + b)(x + y) - (a - b)(x + y)": "(x + y)(a + 2b)",
+    "x^3 + 8": "(x + 2)(x^2 - 2x + 4)",
+    "27a^3 - 1": "(3a - 1)(9a^2 + 3a + 1)",
+    "512 - 125p^3": "(8 - 5p)(64 + 40p + 25p^2)",
+    "8a^3 + 27b^3": "(2a + 3b)(4a^2 - 6ab + 9b^2)",
+    "-2x^3 - 16y^3": "-2(x + 2y)(x^2 - 2xy + 4y^2)",
+    "2 - 16y^3": "2(1 - 2y)(1 + 2y + 4y^2)",
+    "x^3y^3 - 27": "(xy - 3)(x^2y^2 + 3xy + 9)",
+    "x^4 - 8x": "x(x - 2)(x^2 + 2x + 4)",
+    "x^6 - 64": "(x - 2)(x + 2)(x^2 - 2x + 4)(x^2 + 2x + 4)",
+    "a^6 - b^6": "(a - b)(a + b)(a^2 - ab + b^2)(a^2 + ab + b^2)",
+    "x^5 - x^3 + 8x^2 - 8": "(x - 1)(x + 1)(x + 2)(x^2 - 2x + 4)",
+    "a^2 - b^2 + 2a + 2b": "(a + b)(a - b + 2)",
+    "x^2 - y^2 - 3x + 3y": "(x - y)(x + y - 3)",
+    "2a^2 - 2b^2 + 6a + 6b": "2(a + b)(a - b + 3)",
+    "x^2 + 2xy + y^2 + 3x + 3y": "(x + y)(x + y + 3)",
+    "(a - b)(a + b) + 2(a + b)": "(a + b)(a - b + 2)",
 }
 
 
@@ -80,6 +98,28 @@ def test_the_answer_has_sympys_factors_and_every_route_full_marks(
     assert validate(default_scheme(problem, "factorising")) == ()
 
 
+def test_no_route_comes_back_to_a_line_that_it_has_left() -> None:
+    for problem in PROBLEMS:
+        for route in solve(problem).routes:
+            texts = [line.text for line in route.lines]
+            assert len(set(texts)) == len(texts)
+
+
+@pytest.mark.parametrize(
+    ("problem", "lines"),
+    [
+        ("x^3 + 8", ["x^3 + 2^3", "(x + 2)(x^2 - 2x + 4)"]),
+        ("512 - 125p^3", ["8^3 - (5p)^3", "(8 - 5p)(64 + 40p + 25p^2)"]),
+        ("2 - 16y^3", ["2(1 - 8y^3)", "2(1 - 2y)(1 + 2y + 4y^2)"]),
+        ("a^2 - b^2 + 2a + 2b", ["(a - b)(a + b) + 2(a + b)", "(a + b)(a - b + 2)"]),
+        ("(x - 1)(x + 2) + (x - 1)(x - 3)",
+         ["(x - 1)[(x + 2) + (x - 3)]", "(x - 1)(2x - 1)"]),
+    ],
+)  # fmt: skip
+def test_the_first_route_is_that_of_the_board(problem: str, lines: list[str]) -> None:
+    assert [line.text for line in solve(problem).routes[0].lines] == [problem, *lines]
+
+
 REFUSED = {
     "x^2 + 4": "nothing to factorise",
     "x^2 + x + 1": "nothing to factorise",
@@ -87,9 +127,9 @@ REFUSED = {
     "3x": "single term",
     "12": "no letter",
     "(x + 2)(x + 3)": "factorised already",
-    "x^3 - 8": "degree 3",
-    "x^6 - 64": "degree 4",
-    "x^2 - y^2 + 2x + 4y - 3": "difference of two squares",
+    "x^3 - 3x + 2": "degree 3",
+    "x^6 + 1": "degree 4",
+    "x^2 - y^2 + 2x + 4y - 3": "two squares or two cubes",
     "x = 3": "linear equations",
     "x^2 = 9": "quadratic equations",
     "2x < 5": "inequalities",
