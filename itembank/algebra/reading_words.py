@@ -44,6 +44,11 @@ _COMPUTED = tuple(
     )
 )
 _POINTED = re.compile(r"\s++(?:<-+|←)\s*+(?=[a-z]{3}|[+×÷])", re.IGNORECASE)
+# ``13 ÷ 4 = 3 r 1`` comes to 3 1/4
+_REMAINDER = re.compile(
+    r"(?P<lead>[÷/]\s*(?P<by>\d{1,6})\s*=\s*)(?P<whole>\d+)\s*r(?:em|emainder)?\.?\s*(?P<left>\d+)(?![\d.])",
+    re.IGNORECASE,
+)
 
 
 def signs_for_words(text: str) -> str:
@@ -53,6 +58,7 @@ def signs_for_words(text: str) -> str:
     """
     text = _POINTED.sub(lambda found: " " * max(3, len(found.group())), text)
     text = _NUMERAL.sub(_in_digits, text)
+    text = _REMAINDER.sub(_with_remainder, text)
     for sign, words in _COMPUTED:
         text = words.sub(partial(_put_first, sign), text)
     for sign, words in _ORDERS:
@@ -64,6 +70,14 @@ def signs_for_words(text: str) -> str:
 def _in_digits(found: re.Match[str]) -> str:
     word = found["word"]
     return found.group()[: -len(word)] + _NUMERALS[word.lower()].ljust(len(word))
+
+
+def _with_remainder(found: re.Match[str]) -> str:
+    if int(found["left"]) >= int(found["by"]):
+        return found.group()
+    return f"{found['lead']}{found['whole']} {found['left']}/{found['by']}".ljust(
+        len(found.group())
+    )
 
 
 def _put_first(sign: str, words: re.Match[str]) -> str:

@@ -85,6 +85,8 @@ def test_a_cross_behind_a_line_is_left_to_the_teacher(text: str) -> None:
         ("15 shared by 3 is 5", "15 ÷ 3 = 5"),
         ("20 take away 5 is 15", "20 - 5 = 15"),
         ("5 times 3 equals 15", "5 × 3 = 15"),
+        ("z = 13 ÷ 4 = 3 r 1", "z = 13 ÷ 4 = 3 1/4"),
+        ("13/4 = 3 remainder 1", "13/4 = 3 1/4"),
     ],
 )
 def test_a_computation_may_be_said_in_words(text: str, plain: str) -> None:
