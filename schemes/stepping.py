@@ -63,9 +63,10 @@ def judge_line(state: State, step: Step, rules: Rules) -> list[State]:
 
 
 def _reckoned(state: State, step: Step, reading: Reading) -> bool:
-    """Wrong arithmetic beside the note of the right operation (3.2)."""
+    """Wrong arithmetic beside the note of the right operation, where the line shows none (3.2)."""
+    hidden = set(state.judge.order) - state.judge.written(step.form)
     return bool(reading.wrongs) and all(
-        wrong.reckoned and any(is_noted(state, step, stage) for stage in wrong.stages)
+        wrong.reckoned and any(s in hidden and is_noted(state, step, s) for s in wrong.stages)
         for wrong in reading.wrongs
     )
 

@@ -36,6 +36,7 @@ BATCHES = (
     Batch("hand_marked_scripts_second", 90),
     Batch("hand_marked_scripts_third", 155),
     Batch("hand_marked_scripts_fourth", 107),
+    Batch("hand_marked_equations_fifth", 99),
     Batch("hand_marked_inequalities", 58),
     Batch("hand_marked_inequalities_second", 129),
     Batch("hand_marked_simultaneous", 50),

@@ -335,7 +335,7 @@ def _exchanged(equation: Equation, further: int) -> Iterator[Change]:
     ):
         if here and there:
             left, right = (tuple(part for part in side if part.kind != kind) for side in equation)
-            wrong = (Part(here - there, kind),) if here != there else ()
+            wrong = (Part(here, kind), Part(-there, kind))
             other = tuple(turned(part) for part in wrong)
             where = Where(collected=kind)
             # Either side may be the one collected on: which stands left makes no difference.

@@ -69,6 +69,12 @@ def test_3_2_where_line_and_note_differ_the_line_stands(
     ("beside the line", "3x + 14 = 2", "3x = 12   (-14) // x = 4", "M1 A0"),
     ("beside the line before", "3x + 14 = 2", "3x + 14 = 2   (-14) // 3x = 12 // x = 4", "M1 A0"),
     ("not noted", "3x + 14 = 2", "3x = 12 // x = 4", "M0 A0"),
+    (
+        "the line shows it the wrong way round",
+        "3x + 14 = 2",
+        "3x + 14 = 2   (-14) // 3x = 14 - 2 // 3x = 12 // x = 4",
+        "M0 A0",
+    ),
 )
 def test_3_2_the_noted_operation_worked_out_the_wrong_way_round_is_a_slip(
     problem: str, lines: str, expected: str
