@@ -260,8 +260,8 @@ def _loose(
     note = "the arithmetic is false" if false else ""
     record = Record(line_number, "slip" if false else "side working", (), (), note)
     after = state.recorded(record)
-    stated = [s for s in state.stated if s.line == line_number]
-    if stated and answer is not None:
+    same = [s for s in state.stated if s.line == line_number and value in s.answer.values]
+    if same and answer is not None:
         return after.changed(stated=(*after.stated, Stated(line_number, answer, not false)))
     if false:
         after = after.faulted(line_number, "slip: false arithmetic").changed(wrong=True)

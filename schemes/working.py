@@ -6,10 +6,11 @@ where nothing replaces them (conventions 5.3).
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 
+from itembank.algebra.close_typing import is_close
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_lines
@@ -69,6 +70,7 @@ def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = Fal
     crossed = [line.crossed_out for line in lines]
     read = _with_labels(read, crossed, judge, comma)
     named = _with_letters(read, judge)
+    named = replace(named, lines=tuple([_as_meant(line, judge) for line in named.lines]))
     if not any(crossed):
         return named
     return replace(named, lines=_replaced(named.lines, crossed, judge))
@@ -201,15 +203,23 @@ def _first_mixed(read: tuple[WorkLine, ...], own: frozenset[str]) -> int:
 def _rename(line: WorkLine, old: str, new: str) -> WorkLine:
     lines = tuple(
         replace(
-            one,
-            alternatives=tuple(
-                tuple(renamed(r, old, new) for r in group) for group in one.alternatives
-            ),
+            _with_relations(one, lambda r: renamed(r, old, new)),
             notes=tuple(_rename_note(note, old, new) for note in one.notes),
         )
         for one in line.lines
     )
     return replace(line, lines=lines, letters=line.letters - {old} | {new})
+
+
+def _as_meant(line: WorkLine, judge: Judge) -> WorkLine:
+    if not is_close(line.text):
+        return line
+    return replace(line, lines=tuple(_with_relations(one, judge.meant) for one in line.lines))
+
+
+def _with_relations(line: Line, change: Callable[[Relation], Relation]) -> Line:
+    changed = tuple(tuple(change(relation) for relation in group) for group in line.alternatives)
+    return replace(line, alternatives=changed)
 
 
 def _rename_note(note: Note, old: str, new: str) -> Note:

@@ -173,6 +173,9 @@ class Judge(Protocol):
     def conclusion(self) -> str:
         """``no solution`` or ``all values`` where that is the answer, else empty."""
 
+    def meant(self, relation: Relation) -> Relation:
+        """A relation as it is meant where numbers stand close behind letters (``x2``, ``3x4``)."""
+
     def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
         """What a line is judged as: each relation by itself, or the line joined into one."""
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, Any
 
+from itembank.algebra.close_typing import with_times
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
@@ -63,6 +64,10 @@ class PlainJudge:
     def conclusion(self) -> str:
         """The answer is a value, no conclusion."""
         return ""
+
+    def meant(self, relation: Relation) -> Relation:
+        """As it stands."""
+        return relation
 
     def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
         """Each relation by itself."""
@@ -207,6 +212,10 @@ class OneUnknownJudge(HashedOnce, PlainJudge):
     def unknowns(self) -> frozenset[str]:
         """The one letter of the problem."""
         return frozenset((self.unknown,))
+
+    def meant(self, relation: Relation) -> Relation:
+        """No line of the first degree has ``3x4`` for 12x: the letter is a times sign."""
+        return with_times(relation)
 
 
 @lru_cache(maxsize=512)  # each holds every error of a line

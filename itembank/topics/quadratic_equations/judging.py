@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import isqrt
 
+from itembank.algebra.close_typing import with_squares, with_times
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import symbols, walk
@@ -97,6 +98,10 @@ class QuadraticJudge(OneUnknownJudge):
     def conclusion(self) -> str:
         """``no solution`` where there are no real solutions."""
         return "" if self.right else "no solution"
+
+    def meant(self, relation: Relation) -> Relation:
+        """``x2`` is the square; ``3x4`` beside the work 3 × 4."""
+        return with_times(with_squares(relation))
 
     def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
         """Branches that belong together as one relation, everything else by itself."""

@@ -6,6 +6,7 @@ from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from itembank.algebra.close_typing import with_times
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols, symbols
@@ -102,6 +103,10 @@ class SimultaneousJudge(HashedOnce, PlainJudge):
     def conclusion(self) -> str:
         """``no solution`` or ``all values`` where there is not just one, else empty."""
         return following.conclusion(self.start)
+
+    def meant(self, relation: Relation) -> Relation:
+        """No line has ``3x4`` for 12x: the letter is a times sign."""
+        return with_times(relation)
 
     def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
         """Each relation by itself; ``(3, 1)`` as a value for each letter."""
