@@ -10,6 +10,7 @@ import re
 
 from itembank.algebra.grammar import read_expression
 from itembank.algebra.inside import symbols
+from itembank.algebra.reading_reasons import is_said, said_behind
 from itembank.algebra.tokens import ReadingFault
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Node
@@ -73,7 +74,8 @@ def without_tail(text: str, start: int, end: int) -> int:
 
 
 def remark_behind(text: str, start: int, end: int) -> int:
-    """Where a line ends before a remark in brackets: words, places, the sum that its value is."""
+    """Where a line ends before a remark: words, places, the sum that its value is."""
+    end = said_behind(text, start, end)
     found = _BEHIND.search(text, start, end)
     if found is not None:
         return found.start()
@@ -93,7 +95,7 @@ def _same(one: str, other: str) -> bool:
 
 def is_remark(body: str) -> bool:
     """Words that name a method, a common denominator or nothing of the work, and no operation."""
-    if _METHOD.fullmatch(body) or _COMMON.fullmatch(body):
+    if _METHOD.fullmatch(body) or _COMMON.fullmatch(body) or is_said(body):
         return True
     return bool(_WORDS_ONLY.fullmatch(body)) and not _SPEAKING.search(body) and _holds_word(body)
 

@@ -10,7 +10,8 @@ import re
 from functools import partial
 
 # Spaces are taken all at once (``++``): a wide gap stays cheap.
-_LEAD = r"\s++(?:(?:is|are|must\s+be|has\s+to\s+be)\s*+)?"
+_ANY = r"(?:any(?:thing|\s+(?:number|value))\s*+)?"
+_LEAD = rf"\s++(?:(?:is|are|must\s+be|has\s+to\s+be|can\s+be)\s*+{_ANY})?"
 _EQUAL = r"(?:\s+or\s+(?:is\s+)?equals?(?:\s+to)?)"
 _MORE = r"(?:greater|more|bigger|larger)\s+than"
 _LESS = r"(?:less|smaller|fewer)\s+than"
@@ -19,6 +20,18 @@ _ORDERS = (
     ("<=", re.compile(rf"{_LEAD}(?:{_LESS}{_EQUAL}|(?:not|no)\s+{_MORE}|at\s+most)\s+", re.I)),
     (">", re.compile(rf"{_LEAD}{_MORE}\s+", re.I)),
     ("<", re.compile(rf"{_LEAD}{_LESS}\s+", re.I)),
+)
+# ``x = -4 or less``: the words stand behind the number.
+_OR_MORE = re.compile(
+    r"(?:=|\bis\b)(?P<number>\s*-?\d[\d./ ]*?)\s+(?:or|and)\s+"
+    r"(?:(?P<more>more|greater|bigger|above|over)|less|smaller|lower|below|under)\s*$",
+    re.IGNORECASE,
+)
+_CHOICE = re.compile(r"(?<=\bis)\s+either\b", re.IGNORECASE)
+_REALS = re.compile(r"(?<=[\d.)\]∞])\s*[,(]?\s*(?:where\s+)?[a-z]\s*∈\s*[ℝR]\s*\)?\s*$", re.I)
+_ORDER_SIGN = re.compile(r"[<>≤≥]")
+_PLACES_WITHIN = re.compile(
+    r"(?<=\d)\s+\(?(?:to\s+)?\d+\s*(?:d\.?\s*p|s\.?\s*f)\.?\)?(?=\s*(?:,|\bor\b|\band\b))", re.I
 )
 _EITHER = re.compile(r"\bplus\s+or\s+minus\b|\+\s*or\s*-(?=\s*[\d√.(])", re.IGNORECASE)
 _RAISED = re.compile(r"(?<=[A-Za-z])[₀-₉]")
@@ -63,6 +76,10 @@ def signs_for_words(text: str) -> str:
         text = words.sub(partial(_put_first, sign), text)
     for sign, words in _ORDERS:
         text = words.sub(partial(_put, sign), text)
+    text = _PLACES_WITHIN.sub(_blank, text)
+    text = _OR_MORE.sub(_ordered, _CHOICE.sub(_blank, text))
+    if _ORDER_SIGN.search(text):
+        text = _REALS.sub(_blank, text)
     text = _EITHER.sub(lambda found: "±".ljust(len(found.group())), text)
     return _unnumbered(_RAISED.sub(" ", text))
 
@@ -88,6 +105,15 @@ def _put_first(sign: str, words: re.Match[str]) -> str:
 def _put(sign: str, words: re.Match[str]) -> str:
     """A sign as wide as its words; no space behind it, where a note could stand."""
     return f" {sign} ".rjust(len(words.group()))
+
+
+def _blank(found: re.Match[str]) -> str:
+    return " " * len(found.group())
+
+
+def _ordered(found: re.Match[str]) -> str:
+    sign = ">=" if found["more"] else "<="
+    return f"{sign}{found['number']}".ljust(len(found.group()))
 
 
 def _unnumbered(text: str) -> str:
