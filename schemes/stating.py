@@ -35,6 +35,9 @@ def judge_value(
     if _converted(state, answer, rules) and not decimals_asked(right, rules.settings):
         record = Record(line_number, "ignored", (), (), "the value converted: it stands above")
         return [state.recorded(record, stated=(*state.stated, stated._replace(own=True)))]
+    form = form_of(state.judge, piece)
+    if form is not None and state.leads_to(state.live, form):
+        return [_right_value(state, stated, piece, rules)]
     return _bridged_value(state, stated, piece, rules)
 
 

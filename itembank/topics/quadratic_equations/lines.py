@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from itembank.algebra.either import holds_either
 from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.joining import Alternatives, apart, is_joined, joined
 from itembank.algebra.values import NoValue, polynomial
@@ -66,19 +67,35 @@ def pieces(relation: Relation, start: Form, unknown: str) -> tuple[Relation, ...
 
 
 def _as_equation(relation: Relation, start: Form, unknown: str) -> tuple[Relation, ...]:
-    """``x² + 3x - 10 = (x - 2)(x + 5)``: the equation in factors, where it is the problem's."""
+    """``x² + 3x - 10 = (x - 2)(x + 5)``: the equation in factors, where it is the problem's.
+
+    So is its left side by itself, 0 on the other: ``x² - 2x + 5x - 10``.
+    """
+    if not relation.signs and start.poly is not None and symbols(relation.sides[0]):
+        whole = Relation((relation.sides[0], Integer("0")), ("=",))
+        return (whole if _is_start(whole, start, unknown) else relation,)
     if len(relation.sides) != 2 or relation.signs != ("=",):
         return (relation,)
     for side, other in (relation.sides, relation.sides[::-1]):
         if len(letter_factors(side, unknown)) == 2 and symbols(other):
-            try:
-                same = polynomial(side) == polynomial(other)
-                whole = Relation((side, Integer("0")), ("=",))
-                if same and form_of(whole, unknown).key == start.key:
-                    return (whole,)
-            except NoValue:
-                continue
+            whole = Relation((side, Integer("0")), ("=",))
+            if _same_value(side, other) and _is_start(whole, start, unknown):
+                return (whole,)
     return (relation,)
+
+
+def _same_value(side: Node, other: Node) -> bool:
+    try:
+        return polynomial(side) == polynomial(other)
+    except NoValue:
+        return False
+
+
+def _is_start(relation: Relation, start: Form, unknown: str) -> bool:
+    try:
+        return form_of(relation, unknown).key == start.key
+    except NoValue:
+        return False
 
 
 def _runs(relations: list[Relation], kinds: list[str]) -> Iterator[Relation]:
@@ -102,9 +119,19 @@ def _joined_chain(relation: Relation) -> tuple[Relation, ...]:
     most = max(len(part.sides) for part in parts)
     if most < 3:
         return (relation,)
-    out = []
-    for place in range(1, most):
-        sides = [part.sides[min(place, len(part.sides) - 1)] for part in parts]
-        lines = (Relation((p.sides[0], s), p.signs[:1]) for p, s in zip(parts, sides, strict=True))
-        out.append(joined(tuple((line,) for line in lines)))
-    return tuple(out)
+    return tuple(_at(place, parts, most) for place in range(1, most))
+
+
+def _at(place: int, parts: list[Relation], most: int) -> Relation:
+    """The parts of a joined chain, each with its side at a place, or its last one.
+
+    ``x = 3 ± √5 = 5.24 or 0.76``: where ``±`` says both, what is worked out later is not said yet.
+    """
+    longest = [part for part in parts if len(part.sides) == most]
+    both = place < most - 1 and any(holds_either(part.sides[place]) for part in longest)
+    chosen = longest if both else parts
+    lines = [
+        Relation((part.sides[0], part.sides[min(place, len(part.sides) - 1)]), part.signs[:1])
+        for part in chosen
+    ]
+    return lines[0] if len(lines) == 1 else joined(tuple((line,) for line in lines))

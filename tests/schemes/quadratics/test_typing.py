@@ -61,3 +61,30 @@ def test_5_4_the_brackets_of_the_formula_may_be_shown_by_what_follows(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
+
+
+@table(
+    ("completed", "x^2 - 6x + 4 = 0", "(x - 3)^2 - 9 + 4 // (x - 3)^2 = 5 // x = 3 ± √5", "M1 A1"),
+    ("completed, then wrong", "x^2 - 6x + 4 = 0", "(x - 3)^2 - 9 + 4 // (x - 3)^2 = -5", "M1 A0"),
+    ("grouped", "x^2 + 3x - 10 = 0", "x(x + 5) - 2(x + 5) // (x - 2)(x + 5) // x = 2, -5", "M1 A1"),
+)
+def test_the_left_side_by_itself_stands_for_the_equation(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    ("worked out in a chain", "x^2 - 6x + 4 = 0", "x = 3 ± √5 = 5.24 or 0.76", "M1 A1"),
+    ("the discriminant's other name", "x^2 - 6x + 4 = 0", "Δ = 20 // x = (6 ± √20)/2 = 3 ± √5",
+     "M1 A1"),
+)  # fmt: skip
+def test_the_solutions_may_be_worked_out_in_one_line(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+def test_a_root_rounded_on_the_way_and_each_solution_worked_out_lose_nothing() -> None:
+    lines = "x = (6 + 4.47)/2 = 5.235 // x = (6 - 4.47)/2 = 0.765 // x = 5.24, 0.76"
+    assert marks("x^2 - 6x + 4 = 0", lines, decimal_places=2) == "M1 A1"
