@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itembank.algebra.inside import relation_symbols
+from itembank.algebra.polynomials import minus, total_degree
 from itembank.algebra.reading import read_line
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
@@ -14,6 +15,8 @@ from itembank.topics.quadratic_equations.clearing import (
     cleared_poly,
     has_unknown_below,
     loses_a_value,
+    multiplied,
+    sides_of,
 )
 from itembank.topics.quadratic_equations.polys import poly_in
 from itembank.topics.refusing import refuse_beside
@@ -44,19 +47,35 @@ def _refuse(relation: Relation, unknown: str) -> None:
     try:
         a, b, _ = cleared_poly(relation, unknown)
         lost = loses_a_value(relation)
-        if not a and b:
-            expanded(relation, unknown)
     except NoValue as fault:
         raise OtherKind(f"this equation is not linear without its fractions: {fault}") from fault
     if a:
         raise OtherKind("without its fractions this equation is not linear")
     if not b:
-        raise TopicError("without its fractions this equation has no value of its own")
+        raise TopicError(
+            f"without its fractions this equation has no value of its own{_why_none(relation)}"
+        )
     if lost:
         raise TopicError(
             "a value that solves the equation without its fractions makes a denominator 0: this "
             "topic takes no such equation"
         )
+    try:
+        expanded(relation, unknown)
+    except NoValue as fault:
+        raise TopicError(
+            "without its fractions this equation has square terms that cancel: this topic takes "
+            "equations without them"
+        ) from fault
+
+
+def _why_none(relation: Relation) -> str:
+    """What comes of multiplying by the common denominator, where no value is left."""
+    sides, common = sides_of(relation)
+    total = minus(*(multiplied(side, common) for side in sides))
+    if total and total_degree(total):
+        return ": what solves it makes a denominator 0"
+    return ": it has no solution" if total else ": every value solves it that makes no bar 0"
 
 
 def expanded(relation: Relation, unknown: str) -> Relation:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Relation
+from itembank.topics.fractional_equations.alone import Moved, fraction_alone
 from itembank.topics.fractional_equations.checking import check
 from itembank.topics.fractional_equations.judging import FractionalJudge
 from itembank.topics.fractional_equations.problems import read_problem
@@ -15,6 +18,7 @@ from itembank.topics.linear_equations.stages import BRACKETS, FRACTIONS
 from itembank.topics.quadratic_equations.clearing import cleared
 
 TOPIC = "fractional equations"
+MOST_ROUTES = 8
 
 
 def solve(problem: str) -> Solution:
@@ -38,15 +42,31 @@ def solve(problem: str) -> Solution:
 
 
 def _routes(relation: Relation, unknown: str) -> tuple[Route, ...]:
-    without, common = cleared(relation, unknown)
     problem = RouteLine(typed(relation), "", "", True)
+    found = list(_cleared(relation, unknown, "", (problem,)))
+    moved = fraction_alone(relation)
+    if moved is not None:
+        named, lines = "numbers together first, then ", (problem, *_moving(moved))
+        found += _cleared(moved.alone, unknown, named, lines)
+    return tuple(found[:MOST_ROUTES])
+
+
+def _cleared(
+    relation: Relation, unknown: str, named: str, begun: tuple[RouteLine, ...]
+) -> Iterator[Route]:
+    """The routes of an equation once every term is multiplied by the common denominator."""
+    without, common = cleared(relation, unknown)
     first = RouteLine(typed(without), f"multiply every term by {common}", FRACTIONS, True)
-    found = [
-        Route(route.name, (problem, first, *map(_served, route.lines[1:])))
-        for route in linear.routes(without, unknown)
-        if route.name != linear.NUMBERS_NAME
-    ]
-    return tuple(found)
+    for route in linear.routes(without, unknown):
+        if route.name != linear.NUMBERS_NAME:
+            after = (_served(line) for line in route.lines[1:] if line.text != first.text)
+            yield Route(named + route.name, (*begun, first, *after))
+
+
+def _moving(moved: Moved) -> Iterator[RouteLine]:
+    """The line that writes the operation on both sides, and what it gives."""
+    yield RouteLine(typed(moved.shown), moved.words, "", False)
+    yield RouteLine(typed(moved.alone), "work out the numbers", "", True)
 
 
 def _served(line: RouteLine) -> RouteLine:

@@ -154,7 +154,7 @@ def _product_term(factors: tuple[Node, ...]) -> Term:
 
 def _quotient_term(top: Node, bottom: Node) -> Term:
     if symbols(bottom):
-        raise TopicError(
+        raise OtherKind(
             "the unknown stands in a denominator: that belongs to the topic fractional equations, "
             "not to linear equations"
         )

@@ -14,6 +14,7 @@ from typing import NamedTuple
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial, factored
 from itembank.algebra.polynomials import (
+    constant,
     in_order,
     minus,
     plus,
@@ -114,8 +115,26 @@ def cleared(relation: Relation, unknown: str) -> tuple[Relation, str]:
 def sides_of(relation: Relation) -> tuple[Sides, Polynomial]:
     """The terms of each side, and the least common denominator of them all."""
     left, right = (tuple(_parts(side, 1)) for side in relation.sides)
-    common = least_common([part.bottom for part in (*left, *right)])
-    return (left, right), scaled(common, 1 / _size(common))
+    parts = (*left, *right)
+    common = least_common([part.bottom for part in parts])
+    common = scaled(common, 1 / _size(common))
+    ways = (common, scaled(common, Fraction(-1)))
+    return (left, right), min(ways, key=lambda way: _minuses(parts, way))
+
+
+def _minuses(parts: tuple[Part, ...], common: Polynomial) -> int:
+    """How many fractions a multiplication leaves with a minus before their brackets."""
+    barred = (part for part in parts if constant(part.bottom) is None)
+    return sum(_outside(missing_factor(part, common))[0] < 0 for part in barred)
+
+
+def _outside(factor: Polynomial) -> tuple[Fraction, list[tuple[Polynomial, int]]]:
+    """The number before the brackets of a factor; a minus is taken into one that has one."""
+    found = factored(factor)
+    size, brackets = found.content, list(found.brackets)
+    if size < 0 and brackets and brackets[0][1] % 2 and min(n for _, n in brackets[0][0]) < 0:
+        return -size, [(scaled(brackets[0][0], Fraction(-1)), brackets[0][1]), *brackets[1:]]
+    return size, brackets
 
 
 def _size(value: Polynomial) -> Fraction:
@@ -186,9 +205,8 @@ def _written(side: tuple[Part, ...], common: Polynomial, unknown: str) -> Node:
 
 def _product(top: Polynomial, factor: Polynomial, unknown: str) -> Node:
     """A numerator times what it is multiplied by: number, power of the unknown, then brackets."""
-    found = factored(factor)
-    size, power = found.content, dict(found.letters).get(unknown, 0)
-    brackets = list(found.brackets)
+    size, brackets = _outside(factor)
+    power = dict(factored(factor).letters).get(unknown, 0)
     if len(top) > 1:
         brackets.append((top, 1))
     else:
@@ -211,9 +229,10 @@ def _power(base: Node, exponent: int) -> Node:
 
 
 def sum_of(value: Polynomial, unknown: str) -> Node:
-    """A polynomial in the unknown as a sum."""
+    """A polynomial in the unknown as a sum, a minus never first: ``3 - x``."""
     terms: writing.Terms = []
-    for monomial, size in in_order(value):
+    ordered = in_order(value)
+    for monomial, size in ordered if ordered[0][1] > 0 else reversed(ordered):
         power = monomial[0][1] if monomial else 0
         terms.append((size, _power(Symbol(unknown), power) if power else None))
     return writing.total(terms)
