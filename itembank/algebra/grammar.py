@@ -5,14 +5,17 @@ The grammar, from the loosest to the tightest::
     relation   = expression { ("=" | "<" | "<=" | ">" | ">=" | "≠" | "≈") expression }
     expression = signed { ("+" | "-" | "±") signed }
     signed     = { "+" | "-" | "±" } product
-    product    = power { ("×" | "/" | "÷" | nothing) power }      left to right, all of one rank
+    product    = power { ("×" | "/" | nothing) power | "÷" divisor }      left to right
+    divisor    = { "+" | "-" } power { "/" power | letter }
     power      = atom [ "^" { "+" | "-" } atom ]
     atom       = number | mixed number | letter | "√" [ "-" ] atom
                | "(" expression ")" | "[" ... "]" | "{" ... "}"
 
-A product with nothing between its factors never joins two numbers (``2 3`` is a fault), except that
-``2 3/4`` is a mixed number. There is no ``eval`` here: the reader is a recursive descent over
-tokens, bounded in length, depth, digits and exponents.
+A bar binds closer than ``÷``, and so do letters behind a number or a letter: ``x/3 ÷ 4x/5`` is a
+fraction divided by a fraction, ``6x^2 ÷ 3x`` is ``2x``. A product with nothing between its factors
+never joins two numbers (``2 3`` is a fault), except that ``2 3/4`` is a mixed number. There is no
+``eval`` here: the reader is a recursive descent over tokens, bounded in length, depth, digits and
+exponents.
 """
 
 from __future__ import annotations
@@ -145,13 +148,32 @@ class _Reader:
             if self.at("×"):
                 self.take()
                 body = with_factor(body, self.signed_power(), "×")
-            elif self.at("/", "÷"):
-                mark = self.take().text
-                body = Quotient(body, self.signed_power(), mark)
+            elif self.at("/"):
+                body = self.over(body)
+            elif self.at("÷"):
+                self.take()
+                body = Quotient(body, self.divisor(), "÷")
             elif self.starts_factor():
                 body = with_factor(body, self.power(), "")
             else:
                 return body
+
+    def divisor(self) -> Node:
+        if self.at("+", "-"):
+            return self.sign_before(self.divisor)
+        body = self.power()
+        closing = _CLOSING.values()
+        while True:
+            if self.at("/"):
+                body = self.over(body)
+            elif self.here.kind == "letter" and self.tokens[self.place - 1].text not in closing:
+                body = with_factor(body, self.power(), "")
+            else:
+                return body
+
+    def over(self, top: Node) -> Node:
+        self.take()
+        return Quotient(top, self.signed_power(), "/")
 
     def starts_factor(self) -> bool:
         if self.here.kind == "number" or self.here.kind == "vulgar":
@@ -161,11 +183,12 @@ class _Reader:
         return self.here.kind in ("letter", "root") or self.at("(", "[", "{")
 
     def signed_power(self) -> Node:
-        if not self.at("+", "-"):
-            return self.power()
+        return self.sign_before(self.signed_power) if self.at("+", "-") else self.power()
+
+    def sign_before(self, what: Callable[[], Node]) -> Node:
         sign = self.take()
         self.deeper(sign)
-        body = self.signed_power()
+        body = what()
         self.depth -= 1
         return Negative(body) if sign.text == "-" else Positive(body)
 

@@ -52,7 +52,8 @@ _TOKEN = re.compile(
     r"\d{1,15} \d{1,15}/\d{1,15}(?![\d.])|\d{1,15}\.\d{1,15}|\d{1,15}|[^ ]", re.ASCII
 )
 _END = ";"
-_FACTOR = frozenset(ascii_letters + "(√")
+_LETTERS = frozenset(ascii_letters)
+_FACTOR = _LETTERS | {"(", "√"}
 _RAISED = {"²": "2", "³": "3"}
 
 Place = tuple[Node, int]
@@ -136,13 +137,33 @@ def _product(tokens: list[str], place: int) -> Place:
     node, place = _power(tokens, place)
     while True:
         token = tokens[place]
-        if token in ("/", "÷"):
+        if token == "/":
             below, place = _factor(tokens, place + 1)
-            node = Quotient(node, below, token)
+            node = Quotient(node, below, "/")
+        elif token == "÷":
+            below, place = _divisor(tokens, place + 1)
+            node = Quotient(node, below, "÷")
         elif token == "×":
             factor, place = _factor(tokens, place + 1)
             node = with_factor(node, factor, "×")
         elif token in _FACTOR:
+            factor, place = _power(tokens, place)
+            node = with_factor(node, factor, "")
+        else:
+            return node, place
+
+
+def _divisor(tokens: list[str], place: int) -> Place:
+    if tokens[place] == "-":
+        node, place = _divisor(tokens, place + 1)
+        return Negative(node), place
+    node, place = _power(tokens, place)
+    while True:
+        token = tokens[place]
+        if token == "/":
+            below, place = _factor(tokens, place + 1)
+            node = Quotient(node, below, "/")
+        elif token in _LETTERS and tokens[place - 1] != ")":
             factor, place = _power(tokens, place)
             node = with_factor(node, factor, "")
         else:

@@ -46,6 +46,7 @@ from itembank.algebra.written import (
 )
 
 CLOSING = {"(": ")", "[": "]", "{": "}"}
+_CLOSED = tuple(CLOSING.values())
 INFINITE = "∞"
 DOT_ABOVE = "\u0307"
 OVERLINE = "\u0305"
@@ -154,7 +155,9 @@ def _product(node: Product) -> str:
         if mark:
             text += f" {mark} {_signed(factor, (Sum,))}"
         else:
-            text = _joined(text, before, factor)
+            divisor = _is_letter(factor) and _ends_in_division(before)
+            whole = f"({text})" if divisor and not text.endswith(_CLOSED) else text
+            text = _joined(whole, before, factor)
         before = factor
     return text
 
@@ -200,10 +203,45 @@ def _makes_a_word(text: str, after: str) -> bool:
 
 
 def _quotient(node: Quotient) -> str:
-    above = _guarded(node.top, isinstance(node.top, Sum))
+    divided = node.mark == "÷"
+    loose = isinstance(node.top, Sum) or (not divided and _ends_in_division(node.top))
+    above = _guarded(node.top, loose)
+    if divided and _is_one_divisor(node.bottom):
+        return f"{above} ÷ {_node(node.bottom)}"
     # A divisor lets go of part of itself without a bracket: 3/4x is three quarters of x.
     below = _signed(node.bottom, (Sum, Product, Quotient))
-    return f"{above}/{below}" if node.mark == "/" else f"{above} ÷ {below}"
+    return f"{above} ÷ {below}" if divided else f"{above}/{below}"
+
+
+def _ends_in_division(node: Node) -> bool:
+    """Say whether a bar or a letter typed behind a node would go to its last divisor alone."""
+    match node:
+        case Quotient(_, _, mark):
+            return mark == "÷"
+        case Product((*_, last)):
+            return _ends_in_division(last)
+        case Negative(body) | Positive(body):
+            return _ends_in_division(body)
+        case _:
+            return False
+
+
+def _is_letter(node: Node) -> bool:
+    return isinstance(node.base if isinstance(node, Power) else node, Symbol)
+
+
+def _is_one_divisor(node: Node) -> bool:
+    """Say whether ``÷`` takes the whole of a node without a bracket: ``4x``, ``2/3``, ``4x/5``."""
+    match node:
+        case Quotient(top, bottom, "/"):
+            return _is_one_divisor(top) and not isinstance(bottom, Sum | Product | Quotient)
+        case Product((first, *letters), marks):
+            named = not any(marks) and all(map(_is_letter, letters))
+            return named and not isinstance(first, Bracket | Root) and _is_one_divisor(first)
+        case Negative(body) | Positive(body):
+            return _is_one_divisor(body)
+        case _:
+            return isinstance(node, (*_ATOMS, Power))
 
 
 def _with_sign(sign: str) -> Callable[[Any], str]:

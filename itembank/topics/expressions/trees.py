@@ -68,18 +68,8 @@ def _all_same(ours: Sequence[tuple[str, Node]], theirs: Sequence[tuple[str, Node
 
 
 def _regrouped(node: Node) -> Node:
-    """``a/b ÷ c/d``, read from left to right, as a division of two fractions.
-
-    A number and the letters behind it are one divisor: ``6x^2 ÷ 3x``, ``x/3 ÷ 4x/5``.
-    """
+    """``a/b × c/d``, read from left to right, as a product of two fractions."""
     match node:
-        case Quotient(Product((Quotient(_, _, "÷"), *_)) as top, last, mark):
-            joined = _regrouped(top)
-            return node if joined is top else _regrouped(Quotient(joined, last, mark))
-        case Product((Quotient(first, second, "÷"), *rest), marks) if _letters(rest, marks):
-            return Quotient(first, Product((second, *rest), ("",) * len(rest)), "÷")
-        case Quotient(Quotient(first, second, "÷"), last, "/"):
-            return Quotient(first, Quotient(second, last, "/"), "÷")
         case Quotient(Product(parts, marks), last, "/") if "×" in marks:
             cut = len(marks) - marks[::-1].index("×")  # what follows the sign stands above the bar
             above: Node = parts[cut]
@@ -88,12 +78,6 @@ def _regrouped(node: Node) -> Node:
             return Product((*parts[:cut], Quotient(above, last, "/")), marks[:cut])
         case _:
             return node
-
-
-def _letters(parts: Sequence[Node], marks: Sequence[str]) -> bool:
-    """Whether letters and their powers follow with no sign between."""
-    bases = [part.base if isinstance(part, Power) else part for part in parts]
-    return not any(marks) and all(isinstance(base, Symbol) for base in bases)
 
 
 def meant(node: Node) -> Node:

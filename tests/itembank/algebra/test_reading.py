@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from itembank.algebra.rationals import rational
 from itembank.algebra.reading import ReadingFault, read_expression, read_line, read_lines
 from itembank.algebra.showing import typed
 from itembank.algebra.showing_mathml import mathml
@@ -142,3 +143,22 @@ def test_a_root_is_shown_and_spoken() -> None:
     tree = read_expression("3 ± √17")
     assert "<mo>±</mo><msqrt><mn>17</mn></msqrt>" in mathml(tree)
     assert spoken(tree) == "3 plus or minus the square root of 17"
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("8 ÷ 2/3", "8 ÷ (2/3)"),
+        ("x/3 ÷ 4x/5", "(x/3) ÷ ((4x)/5)"),
+        ("6x^2 ÷ 3x", "(6x^2) ÷ (3x)"),
+        ("8 ÷ -2/3", "8 ÷ (-2/3)"),
+        ("12 ÷ 3 ÷ 2", "(12 ÷ 3) ÷ 2"),
+        ("12 ÷ 3 × 2", "(12 ÷ 3) × 2"),
+        ("12/3/2", "(12/3)/2"),
+        ("8 ÷ (2)x", "(8 ÷ 2) × x"),
+    ],
+)
+def test_a_bar_and_letters_behind_a_number_bind_closer_than_a_sign_of_division(
+    text: str, meant: str
+) -> None:
+    assert rational(read_expression(text)) == rational(read_expression(meant))

@@ -184,7 +184,7 @@ def test_values_are_read_in_every_usual_form(text: str) -> None:
 
 
 def test_the_bank_takes_a_problem_spelt_otherwise_than_its_solution() -> None:
-    for text in ("(x + 2)/3 ÷ (x^2 - 4)/6", "3x^2 - 2y when x = 4 and y = 5"):
+    for text in ("(x+2)/3 ÷ (x^2-4)/6", "3x^2 - 2y when x = 4 and y = 5"):
         solution = find_topic(text).solve(text)
         assert solution.problem != text
         assert find_topic(solution.problem).solve(solution.problem) == solution

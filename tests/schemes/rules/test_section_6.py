@@ -95,3 +95,8 @@ def test_6_not_equal_is_read_as_it_stands(lines: str) -> None:
 )
 def test_6_several_solutions_in_one_line_are_read_apart(lines: str) -> None:
     assert marks("5r + 2 = 37", lines) == "M1 A0"
+
+
+def test_6_a_bar_binds_closer_than_a_sign_of_division() -> None:
+    assert marks("2/3 x = 8", "x = 8 ÷ 2/3 // x = 12") == "B1"
+    assert marks("2x/3 + 1 = 9", "2x/3 = 8 // x = 8 ÷ 2/3 // x = 12") == "M1 A1"
