@@ -12,6 +12,7 @@ from schemes.answers import quality
 from schemes.attempts import misread, problem_copied, restarted, starts_again, still_copied
 from schemes.explaining import ERROR_COST, explain
 from schemes.numbers import judge_numbers
+from schemes.otherwise import better_otherwise
 from schemes.pieces import Piece, piece_of
 from schemes.rereading import as_meant
 from schemes.states import EARNED, Record, Rules, State, Stated, Step
@@ -30,6 +31,19 @@ def judge_piece(
 
     ``last`` tells that the script ends with it, ``lead`` the number that a chain runs on from.
     """
+    other = better_otherwise(state, piece)
+    if other is None:
+        return _as_read(state, line_number, piece, line, rules, last, lead)
+    read, words = other
+    said = Record(line_number, "ignored", note=words)
+    found = _as_read(state, line_number, read, line, rules, last, lead)
+    return [after.recorded(said) for after in found]
+
+
+def _as_read(
+    state: State, line_number: int, piece: Piece, line: Line, rules: Rules, last: bool,
+    lead: Fraction | None,
+) -> list[State]:  # fmt: skip
     state = as_meant(state, piece.form, rules)
     if piece.numbers:
         return judge_numbers(state, line_number, piece.relation, line, rules, last, lead)

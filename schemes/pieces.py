@@ -10,7 +10,7 @@ from itembank.algebra.matching import same_relation
 from itembank.algebra.operations import left_to_right
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation
-from itembank.topics.judging import Answer, Judge
+from itembank.topics.judging import Answer, Instead, Judge
 
 
 @lru_cache(maxsize=4096)
@@ -40,7 +40,8 @@ class Piece(NamedTuple):
     ``numbers`` tells that no letter stands in it and that it states no value; ``answer`` and
     ``form`` are the judge's, None where it has none; ``given`` tells that it is the problem or a
     part of it, ``identity`` that it holds for every value though its letters do not cancel;
-    ``meant`` is the relation as it stands in the order written, where that is another.
+    ``meant`` is the relation as it stands in the order written, where that is another;
+    ``otherwise`` what the typed signs can mean as well (``2/3x`` as 2/(3x)).
     """
 
     relation: Relation
@@ -50,6 +51,7 @@ class Piece(NamedTuple):
     given: bool
     identity: bool
     meant: Relation | None
+    otherwise: tuple[Instead, ...] = ()
 
 
 @lru_cache(maxsize=4096)
@@ -65,7 +67,8 @@ def piece_of(judge: Judge, relation: Relation) -> Piece:
     says_all = form is not None and judge.conclusion_of(form) == "all values"
     identity = says_all and not judge.ended(form)
     meant = _in_writing_order(relation)
-    return Piece(relation, False, answer, form, given, identity, meant)
+    others = judge.otherwise(relation)
+    return Piece(relation, False, answer, form, given, identity, meant, others)
 
 
 def _in_writing_order(relation: Relation) -> Relation | None:

@@ -90,6 +90,17 @@ class Worked:
     error: Wrong | None
 
 
+class Instead(NamedTuple):
+    """What was typed, read in another way, and how that is said: ``2/3x`` as 2/(3x).
+
+    ``states`` tells that a value so typed is stated; brackets that a value lacks are an error.
+    """
+
+    relation: Relation
+    words: str
+    states: bool = True
+
+
 class Shaped(NamedTuple):
     """A value put together of numbers and what stands between them: ``x > 3`` is ``>`` and 3.
 
@@ -181,6 +192,9 @@ class Judge(Protocol):
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """A chain as the relations that a reader takes from it, in order."""
+
+    def otherwise(self, relation: Relation) -> tuple[Instead, ...]:
+        """What else the typed signs of a relation can mean, the likeliest first."""
 
     def form(self, relation: Relation) -> Any:
         """The form of a relation. Raises NoValue where it is none of this topic."""

@@ -14,7 +14,7 @@ from itembank.algebra.inside import relation_symbols
 from itembank.algebra.joining import Alternatives
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Node, Relation
-from itembank.topics.judging import Answer, Worked, Wrong
+from itembank.topics.judging import Answer, Instead, Worked, Wrong
 
 
 class PlainJudge:
@@ -76,6 +76,10 @@ class PlainJudge:
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """A relation is read as it stands."""
         return (relation,)
+
+    def otherwise(self, relation: Relation) -> tuple[Instead, ...]:
+        """What was typed means one thing."""
+        return ()
 
     def key(self, form: Any) -> Hashable:
         """What tells a line from every other: a topic says it."""

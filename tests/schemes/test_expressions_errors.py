@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pytest
 
+from itembank.topics.expressions.typed_bars import BELOW
 from schemes.building import default_scheme
 from schemes.marking import mark_script
 from schemes.verdicts import ScriptLine
@@ -26,6 +27,65 @@ def test_brackets_left_out_are_notation_where_what_follows_shows_them(
     problem: str, lines: list[str], marks: str
 ) -> None:
     """Conventions 5.4."""
+    assert earned(problem, lines) == marks
+
+
+BELOW_A_BAR = {
+    "letters": ("18x^3y/(24xy^2)", ["3x^2/4y"], "B1"),
+    "letters in a chain": ("3x/4 × 8/(9x^2)", ["24x/36x^2 = 2/3x"], "B1"),
+    "letters in a sum": ("3/x + 2/(5x)", ["15/5x + 2/5x", "17/5x"], "M1 A1"),
+    "letters in the problem copied": ("3/x + 2/(5x)", ["3/x + 2/5x", "17/5x"], "M1 A1"),
+    "letters of an error": ("3/x + 2/(5x)", ["5/6x"], "M0 A0"),
+    "brackets": ("(x^2 + 5x + 6)/(x^2 + 2x)", ["(x + 2)(x + 3)/x(x + 2)"], "M1 M1 A0"),
+    "a sum above": ("x/3 + x/5", ["5x + 3x/15", "8x/15"], "M1 A1"),
+    "a sum above, lines on end": (
+        "(x + 1)/2 + (x - 2)/3",
+        ["3(x + 1) + 2(x - 2)/6", "3x + 3 + 2x - 4/6", "(5x - 1)/6"],
+        "M1 M1 A1",
+    ),
+    "a sum above and brackets below": (
+        "5/(x + 3) - 2/(x - 4)",
+        ["5(x - 4) - 2(x + 3)/(x + 3)(x - 4)", "(3x - 26)/(x + 3)(x - 4)"],
+        "M1 M1 A1",
+    ),
+    "a sum above, not shown to be meant": (
+        "x - (x + 2)/3", ["(3x - x - 2)/3", "2x - 2/3"], "M1 M1 A0",
+    ),
+    "a sum above, not meant": ("(8x + 12)/4", ["8x + 3"], "M0 A0"),
+    "letters not below": ("x/3 + x/5", ["5x/15 + 3x/15", "8/15x"], "M1 A1"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), BELOW_A_BAR.values(), ids=BELOW_A_BAR)
+def test_what_is_typed_behind_a_bar_is_read_as_the_line_before_explains_it(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    """Conventions 3.11 and section 2."""
+    assert earned(problem, lines) == marks
+
+
+def test_the_marker_says_which_way_a_bar_was_read() -> None:
+    result = mark_script(default_scheme("3/x + 2/(5x)"), [ScriptLine("17/5x")])
+    assert result.lines[0].note == BELOW
+
+
+ACCIDENTS = {
+    "each term over a term": ("(x^2 - 25)/(x + 5)", ["x^2/x - 25/5", "x - 5"], "M0 A0"),
+    "each term over the whole": (
+        "(x^2 - 25)/(x + 5)", ["x^2/(x + 5) - 25/(x + 5)", "x - 5"], "M1 A1",
+    ),
+    "first terms only": (
+        "(x + 1)/2 + (x - 2)/3", ["(3x + 1 + 2x - 2)/6", "(5x - 1)/6"], "M1 M0 A0",
+    ),
+    "every term": ("(x + 1)/2 + (x - 2)/3", ["(3x + 3 + 2x - 4)/6", "(5x - 1)/6"], "M1 M1 A1"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), ACCIDENTS.values(), ids=ACCIDENTS)
+def test_a_line_right_by_errors_that_cancel_is_the_error_that_it_shows(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    """Conventions 3.12."""
     assert earned(problem, lines) == marks
 
 
@@ -99,6 +159,10 @@ FRACTIONS = {
     ),
     "brackets above that are another product": (
         "(x^2 + 7x + 12)/(x + 3)", ["(x + 2)(x + 6)/(x + 3)"], "M0 A0",
+    ),
+    "a divisor without a bar": ("5a/b ÷ 10a^2", ["5a/b × 10a^2", "50a^3/b"], "M0 A0"),
+    "each term over a term": (
+        "(6x - 9)/(4x - 6)", ["6x/4x - 9/6", "1.5 - 1.5", "0"], "M0 M0 A0",
     ),
     "multiplied, not added": ("x/2 + x/5", ["x^2/10"], "M0 A0"),
     "taken away across": ("4/x - 1/(x + 2)", ["3/2"], "M0 M0 A0"),

@@ -129,13 +129,18 @@ def _divided(one: Term, other: Term) -> Polynomial | None:
 
 
 def _term_by_term(top: Polynomial, bottom: Polynomial) -> Iterator[Polynomial]:
-    """``(x^2 + 7x + 12)/(x + 3)`` as x + 7 + 4: every term divided by a term below it."""
+    """``(x^2 + 7x + 12)/(x + 3)`` as x + 7 + 4: every term divided by a term below it.
+
+    The sign above stands, or that of the quotient: ``(6x - 9)/(4x - 6)`` as 6/4 - 9/6.
+    """
     if len(top) > MOST_TERMS or len(bottom) > MOST_TERMS:
         return
-    for below in cartesian(bottom, repeat=len(top)):
-        parts = [_divided(one, other) for one, other in zip(top, below, strict=True)]
-        if set(below) == set(bottom) and None not in parts:
-            yield reduce(plus, [part for part in parts if part is not None])
+    unsigned = tuple((monomial, abs(size)) for monomial, size in bottom)
+    for terms_below in dict.fromkeys((bottom, unsigned)):
+        for below in cartesian(terms_below, repeat=len(top)):
+            parts = [_divided(one, other) for one, other in zip(top, below, strict=True)]
+            if set(below) == set(terms_below) and None not in parts:
+                yield reduce(plus, [part for part in parts if part is not None])
 
 
 def _one_term_cancelled(top: Polynomial, bottom: Polynomial) -> Iterator[FractionChange]:

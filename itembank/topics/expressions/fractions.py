@@ -51,7 +51,7 @@ def _times(*parts: Node) -> Node:
 def flat_fractions(body: Node) -> tuple[tuple[Node, Node], ...]:
     """The fractions that a term multiplies or divides, each as top and bottom, in order."""
     match body:
-        case Product(parts):
+        case Product(parts) if _nested(body):
             return tuple(pair for part in parts for pair in flat_fractions(part))
         case Quotient(above, below, "÷"):
             return (*flat_fractions(above), *((b, a) for a, b in flat_fractions(below)))

@@ -19,6 +19,7 @@ from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.worths import Worth
 from itembank.algebra.written import CutShort, Integer, Node, Relation, Symbol
+from itembank.topics.expressions.accidents import by_accident
 from itembank.topics.expressions.errors import JOINED, wrongs, wrongs_to
 from itembank.topics.expressions.finished import unfinished
 from itembank.topics.expressions.pieces import pieces
@@ -45,8 +46,9 @@ from itembank.topics.expressions.stages import (
     stage_names,
 )
 from itembank.topics.expressions.trees import lone, plain, terms
+from itembank.topics.expressions.typed_bars import other_bars
 from itembank.topics.expressions.wrong_products import wrong_product
-from itembank.topics.judging import Answer, Move, Slip, Wrong
+from itembank.topics.judging import Answer, Instead, Move, Slip, Wrong
 from itembank.topics.kinds import TopicError
 from itembank.topics.plain import PlainJudge
 
@@ -127,6 +129,12 @@ class ExpressionJudge(HashedOnce, PlainJudge):
         except NoValue:
             return False
 
+    def otherwise(self, relation: Relation) -> tuple[Instead, ...]:
+        """``17/5x`` as 17/(5x), ``5x + 3x/15`` as (5x + 3x)/15."""
+        if relation.signs or self.task.kind not in FRACTIONS:
+            return ()
+        return other_bars(relation.sides[0])
+
     def form(self, relation: Relation) -> Node:
         """The plain tree of an expression.
 
@@ -155,6 +163,12 @@ class ExpressionJudge(HashedOnce, PlainJudge):
             return self.key(put_in(source, put)) == self.key(form)
         except NoValue:
             return False
+
+    def follows(self, source: Node, form: Node) -> int | None:
+        """Every line that keeps the worth, unless by errors that cancel."""
+        if by_accident(self.task.kind, source, form):
+            return None
+        return super().follows(source, form)
 
     def path(self, source: Node, form: Node) -> tuple[Move, ...]:
         """The stages that are newly reached, or a rewriting of what stands there."""
