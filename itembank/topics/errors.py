@@ -7,7 +7,7 @@ with the topic that has them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
@@ -58,9 +58,11 @@ def wrong_brackets(side: Parts) -> Iterator[tuple[CommonError, Part, Parts]]:
             yield error, bracket, replaced
 
 
-def all_wrong(side: Parts, rewrite: BracketRewrite) -> Iterator[Parts]:
-    """Every bracket of a side multiplied out with one error, the same throughout."""
-    choices = [list(rewrite(part)) if part.kind == GROUP else [] for part in side]
+def wrong_together(
+    side: Parts, rewrite: BracketRewrite, places: Collection[int]
+) -> Iterator[Parts]:
+    """The brackets at some places of a side multiplied out with one error, the same throughout."""
+    choices = [list(rewrite(part)) if k in places else [] for k, part in enumerate(side)]
     for k in range(max(map(len, choices), default=0)):
         out: list[Part] = []
         for part, wrongs in zip(side, choices, strict=True):

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import lru_cache
-from itertools import product, zip_longest
+from itertools import combinations, product, zip_longest
 from math import prod
 from typing import NamedTuple
 
@@ -33,9 +33,9 @@ from itembank.topics.errors import (
     BRACKET_ERRORS,
     GROUP_ERRORS,
     JOIN_ERRORS,
-    all_wrong,
     wrong_brackets,
     wrong_joins,
+    wrong_together,
 )
 from itembank.topics.linear_equations.equations import Equation, Key, key_between
 from itembank.topics.linear_equations.following import Where
@@ -71,6 +71,8 @@ from itembank.topics.parts import (
 
 EXPANDED_FIRST = 1
 AFTER_OTHERS = 1
+MOST_GROUPS = 4
+SEEN_IN_JOINING = 3  # a sign lost in joining is that, where the line has joined the terms
 
 
 class Change(NamedTuple):
@@ -156,14 +158,28 @@ def _bracket_changes(equation: Equation, stage: str) -> Iterator[Change]:
             removes = (CONSTANTS,) if error is JOINED_IN_BRACKET else ()
             after = _with_side(equation, i, wrong)
             yield Change(error, stage, removes, after, bracket=bracket)
-    for error, rewrite in BRACKET_ERRORS.items():
-        found = equation.brackets
-        if len(found) > 1:
-            wrongs = [tuple(all_wrong(side, rewrite)) for side in equation]
+    found = equation.brackets
+    for error, rewrite in BRACKET_ERRORS.items() if len(found) > 1 else ():
+        removes = (CONSTANTS,) if error is JOINED_IN_BRACKET else ()
+        for together in _several_groups(equation):
+            wrongs = [
+                tuple(wrong_together(side, rewrite, places))
+                for side, places in zip(equation, together, strict=True)
+            ]
             for left, right in zip_longest(*wrongs):
                 after = Equation((left or equation.left, right or equation.right))
-                removes = (CONSTANTS,) if error is JOINED_IN_BRACKET else ()
                 yield Change(error, stage, removes, after, bracket=found[0])
+
+
+def _several_groups(equation: Equation) -> Iterator[tuple[list[int], list[int]]]:
+    """Where two brackets or more stand in which one error is made, all of them first."""
+    groups = [
+        (i, k) for i, side in enumerate(equation) for k, p in enumerate(side) if p.kind == GROUP
+    ]
+    for size in range(len(groups), 1, -1) if len(groups) <= MOST_GROUPS else (len(groups),):
+        for chosen in combinations(groups, size):
+            left, right = ([k for side, k in chosen if side == i] for i in (0, 1))
+            yield left, right
 
 
 def clear(equation: Equation) -> Equation:
@@ -230,8 +246,13 @@ def _in_moving(equation: Equation, further: int, written: Equation) -> Iterator[
             if term.factor < 0:
                 after = sides(i, (turned(term), *rest), other)
                 here = Where(stays=(i, term.kind, -term.worth))
-                yield Change(SIGN_LOST, stage, (), after, cost=further, where=here)
+                cost = further + (SEEN_IN_JOINING if _has_like(rest, term.kind) else 0)
+                yield Change(SIGN_LOST, stage, (), after, cost=cost, where=here)
     yield from _exchanged(equation, further)
+
+
+def _has_like(side: Parts, kind: str) -> bool:
+    return any(part.kind == kind and part.factor for part in side)
 
 
 def _dropped(stage: str, after: Equation, further: int, bracket: Part | None) -> Change:
