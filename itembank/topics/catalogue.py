@@ -217,7 +217,7 @@ NOT_MULTIPLIED = CommonError(
 )
 FRACTIONS_MULTIPLIED = CommonError(
     "only the fractions multiplied",
-    "the fractions are multiplied to clear them, the other terms left as they were",
+    "the fractions, or all terms in the unknown, are multiplied to clear them, the others left",
     "whole numbers seem to need no clearing",
     COMMON,
     "x/3 - 2 = x/6 + 1",

@@ -70,7 +70,7 @@ from itembank.topics.parts import (
 )
 
 EXPANDED_FIRST = 1
-AFTER_OTHERS = 1
+AFTER_OTHERS = 3
 MOST_GROUPS = 4
 SEEN_IN_JOINING = 3  # a sign lost in joining is that, where the line has joined the terms
 

@@ -72,25 +72,26 @@ def _all_but_one(equation: Equation, factor: Fraction) -> Iterator[Equation]:
 
 
 def _only_fractions_multiplied(equation: Equation) -> Iterator[Equation]:
+    """Numbers are left as they were; terms in the unknown without a bar with them, or not."""
     if not any(p.over > 1 and holds_letter(p) for side in equation for p in side):
         return
     for multiplier in multipliers(equation):
-        left, right = (
-            tuple(
-                scaled((p,), multiplier)[0] if p.over > 1 and holds_letter(p) else p for p in side
-            )
-            for side in equation
-        )
-        yield Equation((left, right))
+        yield _scaled_where(equation, multiplier, lambda p: p.over > 1 and holds_letter(p))
+        yield _scaled_where(equation, multiplier, holds_letter)
+
+
+def _scaled_where(
+    equation: Equation, factor: Fraction, applies: Callable[[Part], bool]
+) -> Equation:
+    left, right = (
+        tuple(scaled((p,), factor)[0] if applies(p) else p for p in side) for side in equation
+    )
+    return Equation((left, right))
 
 
 def _only_letters_divided(equation: Equation) -> Iterator[Equation]:
     for divisor in divisors(equation):
-        sides = [
-            tuple(scaled((p,), 1 / divisor)[0] if holds_letter(p) else p for p in side)
-            for side in equation
-        ]
-        yield Equation((sides[0], sides[1]))
+        yield _scaled_where(equation, 1 / divisor, holds_letter)
 
 
 def _one_side_divided(equation: Equation) -> Iterator[Equation]:

@@ -215,6 +215,38 @@ def test_3_5_a_stage_that_an_error_removes_earns_nothing(
     assert marks(problem, lines) == expected
 
 
+@table(
+    (
+        "two brackets of three, the first term only",
+        "3(x - 2) - 2(1 - 4x) = 5(x + 1)",
+        "3x - 2 - 2 + 8x = 5x + 1 // 11x - 4 = 5x + 1 // 6x = 5 // x = 5/6",
+        "M0 M1 M1 A0",
+    ),
+    (
+        "the numbers not multiplied",
+        "(2x - 1)/3 = (x + 4)/2 - 1",
+        "2x - 1 = 3(x + 4)/2 - 3 // 4x - 1 = 3x + 12 - 3 // x = 10",
+        "M0 M1 A0",
+    ),
+    (
+        "a bar dropped is no division by a coefficient",
+        "x - (3x + 2)/4 = 1",
+        "x - 3x - 2 = 4 // -2x = 6 // x = -3",
+        "M0 A0",
+    ),
+)
+def test_3_5_one_error_in_several_places_is_one_error(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+def test_3_5_a_sign_lost_in_joining_serves_its_own_stage_whatever_goes_wrong_later() -> None:
+    lines = "5x - 4 = 3x + 5 // 8x = 9 // x = 9/8"
+
+    assert marks("5x - 6 - 2 = 3x + 5", lines) == "M0 M0 A0"
+
+
 def test_3_5_fractions_added_wrongly_remove_fractions_cleared() -> None:
     marked = marked_script("x/2 + x/4 = 9", "2x/6 = 9 // 2x = 54 // x = 27")
 
