@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Sequence
 
+from itembank.algebra.inside import symbols, walk
 from itembank.algebra.showing import typed
-from itembank.algebra.written import Line, Relation
+from itembank.algebra.written import Line, Product, Quotient, Relation, Symbol
 from itembank.topics.kinds import OtherKind, TopicError
 
 MOST_WORDS = 6  # of an instruction that is typed before a problem
@@ -53,6 +54,20 @@ def refuse_beside(line: Line) -> None:
     beside = [said for said in (*line.heads, *notes, line.statement) if said]
     if beside and line.alternatives:
         raise TopicError(f"a problem must stand alone; beside it stands {beside[0]!r}")
+
+
+def refuse_two_readings(relation: Relation) -> None:
+    """Raise TopicError for ``(x + 1)/2x``: the letter behind the number may be meant below."""
+    for part in (part for side in relation.sides for part in walk(side)):
+        match part:
+            case Product((Quotient(top, bottom, "/") as one, Symbol() as letter, *_), ("", *_)) if (
+                symbols(top) and not symbols(bottom)
+            ):
+                above, below, last = (typed(Relation((node,))) for node in (top, bottom, letter))
+                raise TopicError(
+                    f"{typed(Relation((one,)))}{last} can be read in two ways: type "
+                    f"{above}/({below}{last}), or {last} above the bar"
+                )
 
 
 def _untaken(reason: str) -> TopicError:

@@ -11,6 +11,7 @@ from itembank.algebra.showing import typed
 from itembank.algebra.values import number, polynomial
 from itembank.algebra.written import Node
 from itembank.topics.expressions import fraction_routes, multiplying
+from itembank.topics.expressions.decimals import in_decimals, speaks_decimals
 from itembank.topics.expressions.finished import is_collected
 from itembank.topics.expressions.pieces import (
     Pieces,
@@ -65,6 +66,8 @@ def routes_of(task: Task) -> tuple[Route, ...]:
 
 def _route(task: Task, name: str, drafts: Drafts) -> Route:
     lines = [RouteLine(task.text, "", "", True)]
+    if speaks_decimals((task.relation, *task.values)):
+        drafts = [draft._replace(node=in_decimals(draft.node)) for draft in drafts]
     kept = _without_repeats(task, drafts)
     before: frozenset[str] = frozenset()
     stages = stage_names(task.kind, task.node)

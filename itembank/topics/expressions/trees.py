@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import kinds, signed, symbols, walk
@@ -81,10 +81,14 @@ def _regrouped(node: Node) -> Node:
 
 
 def meant(node: Node) -> Node:
-    """The written tree with fractions divided by fractions as they are meant; brackets stay."""
+    """A problem's tree with its bars as they are meant; brackets stay.
+
+    ``a/b × c/d`` is a product of two fractions. Letters behind a number below a bar that has
+    letters above it stand below, too: ``10ab/15b``; ``2/3 x`` stays two thirds of x.
+    """
     if Quotient not in kinds(node):
         return node
-    match _regrouped(node):
+    match _as_meant(node):
         case Bracket(body, kind):
             return Bracket(meant(body), kind)
         case Positive(body):
@@ -101,6 +105,37 @@ def meant(node: Node) -> Node:
             return Power(meant(base), exponent)
         case other:
             return other
+
+
+def _as_meant(node: Node) -> Node:
+    found = _regrouped(node)
+    below = _letters_below(found) if isinstance(found, Product) else None
+    return found if below is None else _as_meant(below)
+
+
+def _letters_below(whole: Product) -> Node | None:
+    """The first number below a bar that has letters above, with the letters behind it below."""
+    parts, marks = whole.factors, whole.marks
+    for place, part in enumerate(parts):
+        if not isinstance(part, Quotient) or part.mark != "/" or symbols(part.bottom):
+            continue
+        behind = _letters_behind(parts[place + 1 :], marks[place:])
+        if behind and symbols(part.top):
+            end = place + behind
+            under = Product((part.bottom, *parts[place + 1 : end + 1]), ("",) * behind)
+            out = (*parts[:place], Quotient(part.top, under, "/"), *parts[end + 1 :])
+            left = (*marks[:place], *marks[end:])
+            return Product(out, left) if left else out[0]
+    return None
+
+
+def _letters_behind(parts: Sequence[Node], marks: Sequence[str]) -> int:
+    """How many letters, or powers of them, follow with no sign between."""
+    bases = [part.base if isinstance(part, Power) else part for part in parts]
+    followed = zip(bases, marks, strict=True)
+    return sum(
+        1 for _ in takewhile(lambda one: isinstance(one[0], Symbol) and not one[1], followed)
+    )
 
 
 def _flat_terms(terms: Sequence[tuple[str, Node]]) -> Iterable[tuple[str, Node]]:

@@ -15,7 +15,7 @@ from itembank.topics.quadratic_equations.clearing import has_unknown_below, lose
 from itembank.topics.quadratic_equations.forms import Form, form_of, is_real, solutions
 from itembank.topics.quadratic_equations.polys import NotQuadratic
 from itembank.topics.quadratic_equations.shapes import BRANCH, BRANCHES, FRACTIONS
-from itembank.topics.refusing import refuse_beside
+from itembank.topics.refusing import refuse_beside, refuse_two_readings
 
 
 def read_problem(problem: str) -> tuple[Relation, str]:
@@ -44,6 +44,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
         )
     if not relation.signs or any(sign not in ("=", "or", "and") for sign in relation.signs):
         raise OtherKind("this topic takes equations; here there is no sign of equality, or another")
+    refuse_two_readings(relation)
     form = _form(relation, letters[0])
     if form.shape == BRANCH and any(map(_squared, relation.sides)):
         raise TopicError("the square terms cancel: write it without them, a linear equation")

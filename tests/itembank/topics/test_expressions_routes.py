@@ -216,3 +216,35 @@ def test_no_family_makes_a_trivial_item() -> None:
     for solution in _solutions():
         assert solution.problem != solution.answer
         assert len(solution.routes[0].lines) > 1
+
+
+@pytest.mark.parametrize(
+    ("problem", "answer"),
+    [
+        ("10ab/15b", "2a/3"),
+        ("2x/5 × 15/4x", "3/2"),
+        ("2x/3y × 9y/4x", "3/2"),
+        ("(x + 1)/2x + 3/x", "(x + 7)/(2x)"),
+        ("3a/4b ÷ 9a/8b", "2/3"),
+        ("3/4 x + 1/2 x", "5x/4"),
+    ],
+)
+def test_letters_behind_a_number_stand_below_a_bar_that_has_letters_above(
+    problem: str, answer: str
+) -> None:
+    assert solve(problem).answer == answer
+
+
+@pytest.mark.parametrize(
+    ("problem", "lines"),
+    [
+        ("2.5a - 1.5b + 0.5a", ["2.5a + 0.5a - 1.5b", "3a - 1.5b"]),
+        ("0.4(x - 3) + 0.2x", ["0.4x - 1.2 + 0.2x", "0.6x - 1.2"]),
+        ("x^2 + 3x, x = 0.2", ["0.2^2 + 3 × 0.2", "0.04 + 3 × 0.2", "0.04 + 0.6", "0.64"]),
+        ("x/4 + 0.5x", ["x/4 + 2x/4", "(x + 2x)/4", "3x/4"]),
+    ],
+)
+def test_decimals_stay_decimals_where_no_fraction_is_written(
+    problem: str, lines: list[str]
+) -> None:
+    assert [line.text for line in solve(problem).routes[0].lines] == [problem, *lines]

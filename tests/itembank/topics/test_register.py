@@ -63,6 +63,7 @@ def test_the_reason_is_that_of_the_problems_own_kind(problem: str, reason: str) 
         ("|2x - 1| = 5", "the bars of a modulus"),
         ("x = 3, x = 4", "no equation or inequality in one unknown"),
         ("3x = 6   (+3)", "beside it stands '\\+3'"),
+        ("(x + 1)/2x = 3", "type \\(x \\+ 1\\)/\\(2x\\), or x above the bar"),
     ],
 )
 def test_a_problem_that_no_topic_takes_is_sent_to_the_items_of_another_kind(
