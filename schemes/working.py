@@ -163,8 +163,10 @@ def _value(relation: Relation, judge: Judge) -> object:
 
 def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
     own = judge.unknowns
-    known = own | judge.names
-    foreign = sorted(frozenset().union(*[line.letters for line in read]) - known)
+    used = frozenset().union(*[line.letters for line in read])
+    alone = len(used) == 1  # ``a`` throughout is the unknown renamed, no number's name
+    known = own if alone else own | judge.names
+    foreign = sorted(used - known)
     if not foreign:
         return Working(read)
     if len(own) == 2:

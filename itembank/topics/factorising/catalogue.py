@@ -89,6 +89,14 @@ COMMON_DROPPED = CommonError(
     "2x^2 + 10x + 12",
     "(x + 2)(x + 3)",
 )
+SIGNS_TURNED = CommonError(
+    "every sign turned",
+    "the sign of every term is turned, and no minus stands before the bracket",
+    "a minus before the square is unwelcome, and an equation may be turned like that",
+    COMMON,
+    "12 - 4x - x^2",
+    "x^2 + 4x - 12",
+)
 
 # Squares
 
@@ -221,9 +229,10 @@ OUTSIDE_LOST = CommonError(
 
 ERRORS = (
     ONE_TERM_ONLY, NOT_DIVIDED, ONE_LEFT_OUT, SUBTRACTED, BRACKET_SIGN, NOT_COMMON, UNLIKE_JOINED,
-    COMMON_DROPPED, SQUARE_FOR_DIFFERENCE, SUM_OF_SQUARES, ROOT_NOT_TAKEN, HALVED, WRONG_PAIR,
-    WRONG_PRODUCT, FACTOR_SIGN, EXCHANGED, LEADING_LOST, LETTER_LOST, TERMS_DO_NOT_MATCH,
-    GROUP_SIGN, BRACKET_TWICE, OUTSIDE_MULTIPLIED, OUTSIDE_LOST, *cubes_catalogue.ERRORS,
+    COMMON_DROPPED, SIGNS_TURNED, SQUARE_FOR_DIFFERENCE, SUM_OF_SQUARES, ROOT_NOT_TAKEN, HALVED,
+    WRONG_PAIR, WRONG_PRODUCT, FACTOR_SIGN, EXCHANGED, LEADING_LOST, LETTER_LOST,
+    TERMS_DO_NOT_MATCH, GROUP_SIGN, BRACKET_TWICE, OUTSIDE_MULTIPLIED, OUTSIDE_LOST,
+    *cubes_catalogue.ERRORS,
 )  # fmt: skip
 
 _OFTEN = {

@@ -90,11 +90,19 @@ def _wrong_brackets(
             yield known.ONE_LEFT_OUT, (*left[:place], *left[place + 1 :])
         if place or size < 0:
             yield known.BRACKET_SIGN, _with(left, place, term._replace(number=-term.number))
-    yield known.NOT_DIVIDED, shape
+    if size != -1 or powers:  # with a minus alone it is every sign turned
+        yield known.NOT_DIVIDED, shape
     if size.denominator == 1 and size > 1 and not powers:
-        less = tuple(t._replace(number=t.number - (size if t.number > 0 else -size)) for t in shape)
-        if all(t.number for t in less):
+        less = tuple(_less_by(t, size) for t in shape)
+        if all(t.number for t in less) and less != left:
             yield known.SUBTRACTED, less
+
+
+def _less_by(term: Term, size: Fraction) -> Term:
+    """A term less the factor; where nothing of its number is left, its letters are."""
+    sign = 1 if term.number > 0 else -1
+    number = term.number - sign * size
+    return term._replace(number=number or Fraction(sign) if term.letters else number)
 
 
 def _with(shape: Shape, place: int, term: Term) -> Shape:

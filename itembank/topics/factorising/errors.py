@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial, without_monomial
-from itembank.algebra.values import NoValue, joined_monomial
+from itembank.algebra.values import NoValue, Polynomial, joined_monomial
 from itembank.topics.factorising import catalogue as known
 from itembank.topics.factorising.common_errors import wrong_common
 from itembank.topics.factorising.cubes import wrong_cubes
@@ -27,6 +27,7 @@ from itembank.topics.factorising.shapes import (
     Term,
     made,
     plain,
+    turned,
     value_of,
     worth,
 )
@@ -111,6 +112,7 @@ def _wrong_sums(shape: Shape) -> Iterator[Slipped]:
         for error, product, cost in wrong_common(shape):
             yield Slipped(error, product, COMMON, cost)
         yield from _joined(shape)
+        yield from _signs_turned(shape, value)
         for find in (wrong_squares, wrong_cubes, wrong_quadratics):
             for error, product, stage, cost in find(value):
                 yield Slipped(error, product, stage, cost)
@@ -128,6 +130,17 @@ def _joined(shape: Shape) -> Iterator[Slipped]:
     for letters in {one.letters, other.letters} - {()}:
         if total:
             yield Slipped(known.UNLIKE_JOINED, (Term(total, letters),), COMMON)
+
+
+def _signs_turned(shape: Shape, value: Polynomial) -> Iterator[Slipped]:
+    """``12 - 4x - x^2`` as ``x^2 + 4x - 12``, whose two numbers are found all the same.
+
+    Of a common factor that loses its minus it is the taking out that is wrong.
+    """
+    number, letters = common_monomial(value)
+    if number < 0:
+        stage = COMMON if number != -1 or letters else FULL
+        yield Slipped(known.SIGNS_TURNED, turned(shape), stage)
 
 
 def _dropped(form: Form, inner: Shape) -> Iterator[Slipped]:

@@ -34,6 +34,7 @@ from itembank.topics.factorising.stages import (
     SQUARE,
     objection,
     reached_in,
+    splits_wrongly,
     stage_names,
 )
 from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
@@ -51,6 +52,7 @@ STEPS = {
     FULL: ("factorise fully", "factorise fully"),
 }
 
+NAMES = frozenset("abc")
 GOING_ON = 3  # more than the margin within which readings stand beside one another
 
 
@@ -73,6 +75,11 @@ class FactorisingJudge(HashedOnce, PlainJudge):
     def stages(self) -> tuple[str, ...]:
         """The stages present in the problem, in order."""
         return stage_names(self.plan, self.start)
+
+    @property
+    def names(self) -> frozenset[str]:
+        """The letters of a quadratic's numbers: ``ac = -24`` beside the work."""
+        return NAMES - self.unknowns
 
     @property
     def order(self) -> tuple[str, ...]:
@@ -108,7 +115,7 @@ class FactorisingJudge(HashedOnce, PlainJudge):
 
     def path(self, source: Form, form: Form) -> tuple[Move, ...]:
         """The stages that the line reaches and the one before had not."""
-        before, now = _reached(source), _reached(form)
+        before, now = _reached(source), self.reached(source, form)
         moves = [Move(*_step(stage)) for stage in self.stages if stage in now - before]
         if self._full(form) and not self._full(source):
             moves.append(Move(*_step(FULL)))
@@ -138,8 +145,10 @@ class FactorisingJudge(HashedOnce, PlainJudge):
         return one_number_wrong(source, form)
 
     def reached(self, source: Form, form: Form) -> frozenset[str]:
-        """The stages that stand reached in a line."""
-        return _reached(form)
+        """The stages that stand reached in a line; two numbers do where they lead on."""
+        found = _reached(form)
+        kept = form.value == source.value
+        return found - {PAIR} if kept and splits_wrongly(form.shape) else found
 
     def fits(self, wrong: Wrong, form: Form) -> int | None:
         """An error explains rather the line that it makes itself than one that goes on from it."""

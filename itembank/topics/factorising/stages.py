@@ -196,6 +196,17 @@ def _two_brackets(shape: Shape) -> bool:
     return len(shape) == 2 and all(term.multiplicity == 1 for term in shape)
 
 
+def splits_wrongly(shape: Shape) -> bool:
+    """Whether two brackets stand apart that are not the same: ``3x(x - 2) - 4(x + 2)``.
+
+    In a line that is right otherwise no sign is lost: its numbers lead to no common bracket.
+    """
+    return any(
+        _two_brackets(part) and shared_bracket(part) is None and not is_split(part)
+        for part in everything(shape)
+    )
+
+
 @lru_cache(maxsize=4096)
 def is_split(shape: Shape) -> bool:
     """Whether a quadratic stands with its middle term split so that grouping leads on."""

@@ -30,6 +30,7 @@ CASES = {
     "the 1 left out": ("3x + 3", ["3(x)"], "B0"),
     "the 1 kept": ("3x + 3", ["3(x + 1)"], "B1"),
     "subtracted": ("6x + 9", ["3(3x + 6)"], "B0"),
+    "subtracted from a number, the letter left": ("5x^2 - 45", ["5(x^2 - 40)"], "M0 A0"),
     "slip in one term": ("12x + 18", ["6(2x + 4)"], "M1 A0"),
     "not a common factor": ("12x + 18", ["4(3x + 5)"], "M0 A0"),
     "unlike terms joined": ("12x + 18", ["30x"], "M0 A0"),
@@ -49,6 +50,20 @@ CASES = {
     ),
     "split only": ("x^2 + 5x + 6", ["x^2 + 2x + 3x + 6"], "M1 A0"),
     "split that leads nowhere": ("x^2 + 5x + 6", ["x^2 + x + 4x + 6"], "M0 A0"),
+    "grouped by numbers that lead nowhere": (
+        "3x^2 - 10x - 8", ["3x^2 - 6x - 4x - 8", "3x(x - 2) - 4(x + 2)"], "M0 A0",
+    ),
+    "numbers of the quadratic by their names": (
+        "3x^2 - 10x - 8", ["ac = -24, -12 + 2 = -10", "(3x + 2)(x - 4)"], "M1 A1",
+    ),
+    "a letter of its own that could be such a name": (
+        "x^2 + 5x + 6", ["a^2 + 2a + 3a + 6", "(a + 2)(a + 3)"], "M1 A1",
+    ),
+    "every sign turned": ("12 - 4x - x^2", ["x^2 + 4x - 12", "(x + 6)(x - 2)"], "M1 A0"),
+    "every sign turned at once": ("12 - 4x - x^2", ["(x + 6)(x - 2)"], "M1 A0"),
+    "every sign turned with a common factor": (
+        "-2x^2 + 2x + 24", ["2(x^2 - x - 12)", "2(x - 4)(x + 3)"], "M0 M1 A0",
+    ),
     "a part of the sum": ("x^2 + 5x + 6", ["x(x + 5) + 6"], "M0 A0"),
     "right product, wrong sum": ("x^2 + 5x + 6", ["(x + 1)(x + 6)"], "M1 A0"),
     "right sum, wrong product": ("x^2 + 5x + 6", ["(x + 1)(x + 4)"], "M1 A0"),
