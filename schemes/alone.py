@@ -14,7 +14,7 @@ from itembank.algebra.surds import holds_root
 from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, decimals_asked, quality
-from schemes.pieces import answer_of, form_of, is_given
+from schemes.pieces import answer_of, form_of, is_given, is_trial
 from schemes.scheme import CHECKED, LOOKED_AT, PICTURE, MarkPoint, Scheme
 from schemes.stating import value_read
 from schemes.verdicts import LineMark, MarkedScript, PointMark
@@ -101,7 +101,7 @@ def _relation_kind(relation: Relation, judge: Judge, last: bool) -> str:
         elif not piece.signs:
             plain = number_form(piece.sides[0]) is not None
             kinds.add("value" if last and plain else "working")
-        elif _tried(piece, judge):
+        elif is_trial(judge, judge.start, piece):
             kinds.add("trial")
         else:
             kinds.add("chained" if len(relation.sides) > 2 else "working")
@@ -138,16 +138,6 @@ def _unfinished(answer: Answer) -> bool:
         not holds_root(answer.node)
         and number_form(answer.node) is None
         and any(isinstance(part, Quotient) for part in walk(answer.node))
-    )
-
-
-def _tried(piece: Relation, judge: Judge) -> bool:
-    return any(
-        values_put_in(side, ours)
-        for given in judge.given
-        for side in given.sides
-        for ours in piece.sides
-        if relation_symbols(Relation((side,))) and number_form(ours) is None
     )
 
 

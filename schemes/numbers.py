@@ -9,17 +9,15 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.inside import symbols
-from itembank.algebra.matching import values_put_in
 from itembank.algebra.number_forms import number_form
 from itembank.algebra.operations import left_to_right
 from itembank.algebra.order import ORDER_SIGNS, holds
 from itembank.algebra.running import runs_on
 from itembank.algebra.values import NoValue, number
-from itembank.algebra.written import Line, Node, Product, Quotient, Relation, Sum, Symbol
+from itembank.algebra.written import Line, Node, Relation, Symbol
 from itembank.topics.judging import Answer, Worked
 from schemes.explaining import ERROR_COST, SLIP_COST, explain
-from schemes.pieces import form_of
+from schemes.pieces import form_of, is_trial
 from schemes.reasons import wrong_path
 from schemes.states import EARNED, LOST, Live, Record, Rules, State, Stated, Status, Step
 from schemes.stating import judge_value
@@ -38,7 +36,8 @@ def judge_numbers(
     """A line without letters: a check, a trial, side working, a bare value, or a contradiction."""
     if not piece.signs:
         return _lone_number(state, line_number, piece, rules, last)
-    if _tried(state, piece) or CHECK & set(line.heads) or (state.stated and not _stands(piece)):
+    tried = is_trial(state.judge, state.live.form, piece)
+    if tried or CHECK & set(line.heads) or (state.stated and not _stands(piece)):
         return [_checked(state, line_number, piece)]
     if TRIAL & set(line.heads):
         return [_checked(state, line_number, piece)]
@@ -71,21 +70,6 @@ def _contradicts(state: State, form: object) -> bool:
 def _stands(piece: Relation) -> bool:
     """Whether a computation can be the last one: it gives a plain number."""
     return number_form(piece.sides[-1]) is not None and number_form(piece.sides[0]) is None
-
-
-def _tried(state: State, piece: Relation) -> bool:
-    """A value put into a side of the problem (5.6)."""
-    return any(
-        values_put_in(side, ours)
-        for given in state.judge.given
-        for side in given.sides
-        for ours in piece.sides
-        if _composite(side)
-    )
-
-
-def _composite(side: Node) -> bool:
-    return bool(symbols(side)) and isinstance(side, Sum | Product | Quotient)
 
 
 def _checked(state: State, line_number: int, piece: Relation) -> State:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any, NamedTuple
 
+from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import relation_symbols
-from itembank.algebra.matching import same_relation
+from itembank.algebra.matching import same_relation, values_put_in
 from itembank.algebra.operations import left_to_right
-from itembank.algebra.values import NoValue
-from itembank.algebra.written import Relation
+from itembank.algebra.values import NoValue, number
+from itembank.algebra.written import Product, Quotient, Relation, Sum
 from itembank.topics.judging import Answer, Instead, Judge
 
 
@@ -30,6 +31,32 @@ def form_of(judge: Judge, relation: Relation) -> Any:
     """The form of a relation, or None where it is none of the topic."""
     try:
         return judge.form(relation)
+    except NoValue:
+        return None
+
+
+def is_trial(judge: Judge, source: Any, piece: Relation) -> bool:
+    """Whether a value is put into a side of the problem (5.6), to see whether it serves.
+
+    ``15 - 8 = 7`` for ``15 - x = 8`` is how 7 is found, no trial of 8.
+    """
+    right = judge.value_of(source)
+    wanted = set(right) if isinstance(right, frozenset | tuple) else {right}
+    tried = [
+        found
+        for given in judge.given
+        for side in given.sides
+        for ours in piece.sides
+        if isinstance(side, Sum | Product | Quotient) and (found := values_put_in(side, ours))
+    ]
+    finds = _comes_to(piece) in wanted
+    return any(not finds or wanted.issuperset(found.values()) for found in tried)
+
+
+def _comes_to(piece: Relation) -> Fraction | None:
+    """The number at the end of a computation; None where that is no single one."""
+    try:
+        return number(piece.sides[-1])
     except NoValue:
         return None
 

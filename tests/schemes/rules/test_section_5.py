@@ -173,6 +173,19 @@ def test_5_6_a_check_or_trial_is_never_an_error(problem: str, lines: str, expect
     assert marks(problem, lines) == expected
 
 
+@pytest.mark.parametrize(
+    ("problem", "lines"),
+    [
+        ("15 - x = 8", "15 - 8 = 7"),
+        ("15 - x = 8", "x = 15 - 8 = 7"),
+        ("12/x = 3", "12 ÷ 3 = 4 // x = 4"),
+        ("12/x = 3", "12 = 3x // x = 12/3 = 4"),
+    ],
+)
+def test_5_6_a_computation_that_comes_to_the_value_is_no_trial(problem: str, lines: str) -> None:
+    assert marks(problem, lines, show_working=True) == "M1 A1"
+
+
 @pytest.mark.parametrize(("setting", "expected"), [("value only", "SC B1"), ("full", "M1 A1")])
 def test_5_6_a_setting_decides_the_value_found_by_trials(setting: str, expected: str) -> None:
     lines = "5 × 6 - 8 = 22 // 5 × 7 - 8 = 27 // y = 7"
