@@ -1,6 +1,7 @@
 """Is a wrong number one nameable arithmetic error away from the right one?
 
-Nameable (conventions 5.8): a digit, a unit or a ten, a neighbouring table fact, a sign.
+Nameable (conventions 5.8): a digit, a decimal place, a unit or a ten, a neighbouring table fact, a
+sign.
 """
 
 from __future__ import annotations
@@ -18,6 +19,8 @@ def nameable(wrong: Fraction, right: Fraction) -> str:
         return ""
     if wrong == -right:
         return "the sign is wrong"
+    if right and wrong / right in (10, Fraction(1, 10)):
+        return "ten times too large" if wrong / right == 10 else "ten times too small"
     scale = lcm(wrong.denominator, right.denominator)
     if scale > 1 and wrong.denominator != right.denominator and 1000 % scale:
         return ""

@@ -38,6 +38,7 @@ from itembank.topics.parts import (
     flat,
     holds_letter,
     multiplied_out,
+    scaled,
     turned,
 )
 
@@ -51,11 +52,18 @@ def wrong_brackets(side: Parts) -> Iterator[tuple[CommonError, Part, Parts]]:
         if part.kind != GROUP:
             continue
         for error, rewrite in BRACKET_ERRORS.items():
-            for wrong in rewrite(part):
+            for wrong in (*rewrite(part), *_under_bar(part, rewrite)):
                 yield error, part, side[:place] + wrong + side[place + 1 :]
         for error, bracket, inner in wrong_brackets(part.inner):
             replaced = (*side[:place], part._replace(inner=inner), *side[place + 1 :])
             yield error, bracket, replaced
+
+
+def _under_bar(part: Part, rewrite: BracketRewrite) -> Iterator[Parts]:
+    """``2(x + 5)/3`` as ``(2x + 5)/3``: the error is made above a bar that stays."""
+    if part.over > 1 and part.factor != 1:
+        for wrong in rewrite(part._replace(over=1)):
+            yield scaled(wrong, Fraction(1, part.over))
 
 
 def wrong_together(

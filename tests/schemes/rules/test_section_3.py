@@ -278,6 +278,12 @@ def test_3_6_a_slip_in_constants_that_come_to_rest_belongs_to_their_stage() -> N
     ("a unit", "9m - 4 = 50", "9m = 55 // m = 55/9", "M0 A0, referred 0-1"),
     ("a ten", "9m - 4 = 50", "9m = 64 // m = 64/9", "M0 A0, referred 0-1"),
     (
+        "a decimal place",
+        "0.25m - 2 = 0.2m - 1.2",
+        "0.5m = 0.8 // m = 1.6",
+        "M0 M1 A0, referred 1-2",
+    ),
+    (
         "last stage of three",
         "5(x + 2) = 3x + 24",
         "5x + 10 = 3x + 24 // 2x + 10 = 24 // 2x = 15 // x = 7.5",
@@ -311,6 +317,17 @@ def test_3_6_a_setting_decides_the_slip_that_is_not_written(
     ("nine, sides exchanged", "40 = 9(t - 2)", "4.44 = t - 2 // t = 6.44", "M1 M1 A0"),
 )
 def test_3_6_a_rounded_line_keeps_the_method_and_loses_the_accuracy(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    ("first term only", "3(2x - 5)/4 = 9", "(6x - 5)/4 = 9 // 6x - 5 = 36 // 6x = 41", "M0 M1 A0"),
+    ("cleared in the same line", "3(2x - 5)/4 = 9", "6x - 5 = 36 // 6x = 41", "M0 M1 A0"),
+    ("sign", "-3(2x - 5)/4 = 9", "(-6x - 15)/4 = 9 // -6x - 15 = 36 // -6x = 51", "M0 M1 A0"),
+)
+def test_3_7_a_bracket_above_a_bar_is_expanded_as_any_other(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
