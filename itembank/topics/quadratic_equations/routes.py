@@ -7,50 +7,51 @@ from math import gcd, lcm
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.showing import typed
-from itembank.algebra.surds import Exact, Surd, square_root
-from itembank.algebra.written import Integer, Node, Relation
+from itembank.algebra.surds import Exact, Surd
+from itembank.algebra.written import Integer, Node
 from itembank.topics.kinds import Route, RouteLine, Solution
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.checking import check
 from itembank.topics.quadratic_equations.clearing import cleared
+from itembank.topics.quadratic_equations.common_bracket import BracketOut, common_bracket
 from itembank.topics.quadratic_equations.describing import (
     BRING_OVER,
-    COMPLETE,
     DISCRIMINANT,
     EACH_FACTOR,
     FACTORISE,
-    ISOLATE,
     PUT_IN,
-    ROOT,
     SOLVE,
     TIDY,
 )
 from itembank.topics.quadratic_equations.forms import Form, form_of, solutions
-from itembank.topics.quadratic_equations.polys import ONE, ZERO, Poly, poly_in
+from itembank.topics.quadratic_equations.polys import ZERO, Poly
 from itembank.topics.quadratic_equations.problems import read_problem
-from itembank.topics.quadratic_equations.shapes import FRACTIONS, SQUARE, ZERO_FORM
+from itembank.topics.quadratic_equations.root_routes import (
+    by_root,
+    by_squares,
+    ending,
+    line_of,
+    multiplied_out,
+)
+from itembank.topics.quadratic_equations.shapes import FRACTIONS, ZERO_FORM
 from itembank.topics.quadratic_equations.stages import (
     CLEARED,
-    CONCLUSION,
     FACTORED,
     GENERAL,
     ISOLATED,
     METHOD,
-    PURE,
-    SOLUTIONS,
     SPLIT,
     ZERO_STAGE,
     kind_of,
     present_stages,
-    square_of,
 )
 from itembank.topics.quadratic_equations.wrong_factors import factor_lines
 
 TOPIC = "quadratic equations"
-NONE = "no real solutions"
 FACTORS, FORMULA, SQUARES, ROOTS = (
     "by factors", "by the formula", "by completing the square", "by taking the root",
 )  # fmt: skip
+BRACKET = "by the common bracket"
 
 Lines = tuple[RouteLine, ...]
 
@@ -103,23 +104,26 @@ def _routes(form: Form, unknown: str) -> Iterator[tuple[str, Lines]]:
         yield from _cleared_first(form, unknown)
         return
     if kind != GENERAL:
-        yield ROOTS, tuple(_by_root(form, unknown))
+        yield ROOTS, tuple(by_root(form, unknown))
     poly = tidy(form.poly)
     over = tuple(_to_zero_form(form, poly, unknown))
     values = solutions(form)
     if values and not isinstance(values[0], Surd):
         yield FACTORS, (*over, *_by_factors(poly, values, unknown))
+    taken = common_bracket(form.relation) if kind == GENERAL else None
+    if taken is not None:
+        yield BRACKET, tuple(_by_common_bracket(form, taken, unknown))
     if poly[1]:
         yield FORMULA, (*over, *_by_formula(poly, unknown))
     irrational = not values or isinstance(values[0], Surd)
     if kind == GENERAL and poly[2] and (irrational or poly[0] == 1):
-        yield SQUARES, (*over, *_by_squares(poly, unknown))
+        yield SQUARES, (*over, *by_squares(poly, unknown))
 
 
 def _cleared_first(form: Form, unknown: str) -> Iterator[tuple[str, Lines]]:
     """Every term multiplied by the common denominator, then as the equation is solved."""
     relation, common = cleared(form.relation, unknown)
-    first = _line(relation, f"multiply every term by {common}", CLEARED)
+    first = line_of(relation, f"multiply every term by {common}", CLEARED)
     for name, lines in _routes(form_of(relation, unknown), unknown):
         yield name, (first, *lines)
 
@@ -133,35 +137,22 @@ def tidy(poly: Poly) -> Poly:
     return (a, b, c)
 
 
-def _line(relation: Relation, step: str, stage: str, required: bool = True) -> RouteLine:
-    return RouteLine(typed(relation), step, stage, required)
-
-
-def _ending(values: tuple[Exact, ...], unknown: str, step: str = SOLVE) -> RouteLine:
-    if not values:
-        return RouteLine(NONE, "a square is not negative", CONCLUSION, True)
-    return _line(writing.solved(values, unknown), step, SOLUTIONS)
-
-
 def _to_zero_form(form: Form, poly: Poly, unknown: str) -> Iterator[RouteLine]:
     """Brackets multiplied out, every term on one side, common factors divided out."""
     kind = kind_of(form, unknown)
     stage = ZERO_STAGE if kind == GENERAL else ISOLATED
-    left, right = form.relation.sides
-    spread = writing.equal(
-        *(writing.expression(poly_in(side, unknown), unknown) for side in (left, right))
-    )
-    if typed(spread) != typed(form.relation) and form.shape != ZERO_FORM and not _empty(right):
-        yield _line(spread, "multiply out", stage, False)
+    _, right = form.relation.sides
+    if form.shape != ZERO_FORM and not _empty(right):
+        yield from multiplied_out(form.relation, stage, unknown)
     assert form.poly is not None
     over = form.poly if form.poly[0] > 0 else (-form.poly[0], -form.poly[1], -form.poly[2])
     first = writing.zero_form(over, unknown)
     if form.shape != ZERO_FORM and typed(first) != typed(form.relation):
-        yield _line(first, BRING_OVER, stage)
+        yield line_of(first, BRING_OVER, stage)
     elif typed(first) != typed(form.relation) and over == poly:
-        yield _line(first, "turn every sign", "", False)
+        yield line_of(first, "turn every sign", "", False)
     if over != poly:
-        yield _line(writing.zero_form(poly, unknown), "divide by a common factor", "", False)
+        yield line_of(writing.zero_form(poly, unknown), "divide by a common factor", "", False)
 
 
 def _empty(side: Node) -> bool:
@@ -173,8 +164,17 @@ def _by_factors(poly: Poly, values: tuple[Exact, ...], unknown: str) -> Iterator
     scale = poly[0] / (lines[0][0] * lines[1][0])
     side = writing.product(scale, (lines[0], lines[1]), unknown)
     relation = writing.equal(side, writing.number(ZERO))
-    yield _line(relation, FACTORISE, METHOD)
+    yield line_of(relation, FACTORISE, METHOD)
     yield from _to_solutions(form_of(relation, unknown), unknown)
+
+
+def _by_common_bracket(form: Form, taken: BracketOut, unknown: str) -> Iterator[RouteLine]:
+    """The bracket that both terms have taken out."""
+    if typed(taken.over) != typed(form.relation):
+        yield line_of(taken.over, BRING_OVER, ZERO_STAGE)
+    yield line_of(taken.product, "take out the common bracket", METHOD)
+    yield line_of(taken.factors, EACH_FACTOR, METHOD, False)
+    yield ending(solutions(form), unknown)
 
 
 def _factor(value: Exact) -> tuple[Fraction, Fraction]:
@@ -185,89 +185,31 @@ def _factor(value: Exact) -> tuple[Fraction, Fraction]:
 def _to_solutions(form: Form, unknown: str) -> tuple[RouteLine, ...]:
     """From a product, or from branches, to the solutions."""
     values = solutions(form)
-    ending = _ending(values, unknown)
+    last = ending(values, unknown)
     if form.poly is None:
-        return (ending,)
+        return (last,)
     zero = writing.number(ZERO)
     lines = dict.fromkeys(factor_lines(form, unknown))
     each = [writing.equal(writing.line(*line, unknown), zero) for line in lines]
-    if len(each) == 1 or typed(writing.branches(tuple(each))) == ending.text:
-        return (ending,)
-    return (_line(writing.branches(tuple(each)), EACH_FACTOR, METHOD, False), ending)
+    if len(each) == 1 or typed(writing.branches(tuple(each))) == last.text:
+        return (last,)
+    return (line_of(writing.branches(tuple(each)), EACH_FACTOR, METHOD, False), last)
 
 
 def _by_formula(poly: Poly, unknown: str) -> Iterator[RouteLine]:
     a, b, c = poly
     under, values = b * b - 4 * a * c, solutions(_zero(poly, unknown))
     if not values:
-        yield _line(writing.discriminant_line(poly), DISCRIMINANT, METHOD)
-        yield _ending(values, unknown)
+        yield line_of(writing.discriminant_line(poly), DISCRIMINANT, METHOD)
+        yield ending(values, unknown)
         return
-    yield _line(writing.formula(poly, unknown), PUT_IN, METHOD)
-    ending = _ending(values, unknown)
+    yield line_of(writing.formula(poly, unknown), PUT_IN, METHOD)
+    last = ending(values, unknown)
     pair = writing.quotient_pair(-b, under, 2 * a, unknown)
-    if under and typed(pair) != ending.text:
-        yield _line(pair, TIDY, METHOD, False)
-    yield ending
+    if under and typed(pair) != last.text:
+        yield line_of(pair, TIDY, METHOD, False)
+    yield last
 
 
 def _zero(poly: Poly, unknown: str) -> Form:
     return form_of(writing.zero_form(poly, unknown), unknown)
-
-
-def _by_squares(poly: Poly, unknown: str) -> Iterator[RouteLine]:
-    a, b, c = poly[0], poly[1] / poly[0], poly[2] / poly[0]
-    if a != 1:
-        step = "divide by the coefficient of the square"
-        yield _line(writing.zero_form((ONE, b, c), unknown), step, "", False)
-    half = b / 2
-    left = writing.square(ONE, ONE, half, unknown)
-    yield _line(writing.equal(left, writing.number(half * half - c)), COMPLETE, METHOD)
-    yield from _rooted(ONE, half, half * half - c, unknown)
-
-
-def _rooted(
-    slope: Fraction, constant: Fraction, value: Fraction, unknown: str, required: bool = False
-) -> Iterator[RouteLine]:
-    """From ``(x + 3)² = 7`` to the solutions."""
-    if value < 0:
-        yield _ending((), unknown)
-        return
-    root = square_root(value)
-    pair = tuple(dict.fromkeys(((root - constant) / slope, (-root - constant) / slope)))
-    bare = slope == 1 and not constant
-    ending = _ending(pair, unknown, ROOT if bare else SOLVE)
-    base = writing.line(slope, constant, unknown)
-    rooted = writing.equal(base, writing.plus_minus(root))
-    if root != 0 and typed(rooted) != ending.text:
-        yield _line(rooted, ROOT, METHOD, required)
-    yield ending
-
-
-def _by_root(form: Form, unknown: str) -> Iterator[RouteLine]:
-    """The square isolated, and its root taken."""
-    assert form.poly is not None
-    kind = kind_of(form, unknown)
-    if form.shape == SQUARE:
-        term = square_of(form, unknown)
-        value = -form.poly[2] / form.poly[0] if kind == PURE else _value(form, unknown)
-        slope, constant = term.slope, term.constant
-        yield from _rooted(slope, constant, value, unknown, kind != PURE)
-        return
-    if kind == PURE:
-        slope, constant, value = ONE, ZERO, -form.poly[2] / form.poly[0]
-    else:
-        term = square_of(form, unknown)
-        slope, constant, value = term.slope, term.constant, _value(form, unknown)
-    left = writing.square(ONE, slope, constant, unknown)
-    yield _line(writing.equal(left, writing.number(value)), ISOLATE, ISOLATED)
-    yield from _rooted(slope, constant, value, unknown, kind != PURE)
-
-
-def _value(form: Form, unknown: str) -> Fraction:
-    """What the square of a line is equal to: its discriminant over four times the factor."""
-    assert form.poly is not None
-    a, b, c = form.poly
-    term = square_of(form, unknown)
-    factor = a / term.slope**2
-    return (b * b - 4 * a * c) / (4 * a * factor)
