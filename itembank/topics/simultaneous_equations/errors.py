@@ -9,10 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import lru_cache
+from math import gcd
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
+    BARS_DROPPED,
     BARS_EXCHANGED,
     EXPANDING_SIGN,
     FACTOR_DROPPED,
@@ -21,6 +23,7 @@ from itembank.topics.catalogue import (
     FIRST_ONLY,
     LAST_ONLY,
     MINUS_FIRST_ONLY,
+    NOT_DIVIDED,
     UNKNOWN_CANCELLED,
     CommonError,
 )
@@ -71,6 +74,7 @@ from itembank.topics.simultaneous_equations.stages import (
     SECOND,
     SIMPLIFIED,
     SUBSTITUTED,
+    TENS,
     matches,
     multipliers,
     tidy,
@@ -143,6 +147,7 @@ def _in_eliminating(lines: tuple[Line, ...]) -> Iterator[Change]:
         for change in _in_simplifying(line):
             yield change._replace(removes=_needless(line, change.row, others))
         yield from _in_multiplying(tidy(line), [tidy(other) for other in others])
+        yield from _in_dividing(line.row)
         yield from _in_making_subject(line)
         yield from _in_expression(line, others)
 
@@ -182,6 +187,9 @@ def _in_simplifying(line: Line) -> Iterator[Change]:
     if times != 1:
         for error, row in _multiplied(line.row, times):
             yield Change(error, SIMPLIFIED, row)
+        above = Fraction(line.row[0].numerator), Fraction(line.row[1].numerator)
+        yield Change(BARS_DROPPED, SIMPLIFIED, (*above, line.row[2]))
+        yield Change(BARS_DROPPED, SIMPLIFIED, (*above, line.row[2] * times))
 
 
 def _spread(group: Group) -> Iterator[tuple[CommonError, Row]]:
@@ -245,6 +253,22 @@ def _multiplied(row: Row, times: Fraction) -> Iterator[tuple[CommonError, Row]]:
         yield MULTIPLYING_SIGN, (a * times, -b * times, c * times)
     if c < 0:
         yield MULTIPLYING_SIGN, (a * times, b * times, -c * times)
+
+
+def _in_dividing(row: Row) -> Iterator[Change]:
+    """A common factor of both letters' coefficients divided out, one term left as it was.
+
+    Where that leaves a letter alone, making it the subject is what goes wrong.
+    """
+    a, b, c = row
+    if a.denominator != 1 or b.denominator != 1 or not c:
+        return
+    common = gcd(int(a), int(b))
+    tens = (ten for ten in TENS if common % ten == 0)
+    for factor in {common, *tens} - {1, abs(a), abs(b)}:
+        yield Change(NOT_DIVIDED, PREPARED, (a / factor, b / factor, c))
+        yield Change(NOT_DIVIDED, PREPARED, (a / factor, b, c / factor))
+        yield Change(NOT_DIVIDED, PREPARED, (a, b / factor, c / factor))
 
 
 def _matching(wrong: Row, other: Row, gone: int) -> Row | None:

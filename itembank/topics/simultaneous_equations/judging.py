@@ -126,9 +126,11 @@ class SimultaneousJudge(HashedOnce, PlainJudge):
                 return (relation,)
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
-        """``y = 7 - 6 = 1`` as two values of y; other chains as in one equation."""
+        """``y = 7 - 6 = 1`` as two values of y, ``y = x - 5 = 4 - 5`` as an equation and a value;
+        other chains as in one equation."""
         head, *rest = relation.sides
-        if isinstance(head, Symbol) and len(rest) > 1 and not any(map(symbols, rest)):
+        apart = isinstance(head, Symbol) and not any(head.name in symbols(side) for side in rest)
+        if apart and len(rest) > 1:
             signs = relation.signs
             return tuple(Relation((head, side), signs[n : n + 1]) for n, side in enumerate(rest))
         return linear(self.letters[0]).split(relation)

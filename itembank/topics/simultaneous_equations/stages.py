@@ -92,7 +92,7 @@ def present_stages(given: System, stated: bool) -> tuple[Stage, ...]:
     )
 
 
-_TENS = (1, 10, 100, 1000)
+TENS = (1, 10, 100, 1000)
 _KINDS = {rule.name: rule.kind for rule in RULES}
 
 
@@ -184,5 +184,5 @@ def multipliers(one: Row, other: Row) -> set[Fraction]:
 def _clearing(row: Row) -> set[Fraction]:
     """The least number that makes a row whole, and the least power of ten that does."""
     below = lcm(*(value.denominator for value in row))
-    tens = (ten for ten in _TENS if ten % below == 0)
+    tens = (ten for ten in TENS if ten % below == 0)
     return {Fraction(below), Fraction(next(tens, below))}
