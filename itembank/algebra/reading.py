@@ -158,7 +158,9 @@ def _statement(text: str, start: int, end: int) -> tuple[str, int]:
         for match in pattern.finditer(text, start, end):
             if _STATEMENT_TAIL.match(text, match.end(), end):
                 lead = _STATEMENT_LEAD.search(text, start, match.start())
-                return name, lead.start() if lead else match.start()
+                stop = lead.start() if lead else match.start()
+                before, earlier = _statement(text, start, stop)  # ``parallel lines, no solution``
+                return name, earlier if before == name else stop
     return "", end
 
 

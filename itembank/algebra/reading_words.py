@@ -34,6 +34,8 @@ _PLACES_WITHIN = re.compile(
     r"(?<=\d)\s+\(?(?:to\s+)?\d+\s*(?:d\.?\s*p|s\.?\s*f)\.?\)?(?=\s*(?:,|\bor\b|\band\b))", re.I
 )
 _EITHER = re.compile(r"\bplus\s+or\s+minus\b|\+\s*or\s*-(?=\s*[\d√.(])", re.IGNORECASE)
+# ``(x2)`` or a wide gap and ``x2`` at the end: both sides times 2.
+_TIMES_NOTED = re.compile(r"(?<![+\-×÷/=\s])(?P<gap>\s+[(\[]\s*|\s{3,})[xX](?=\s*\d+\s*[)\]]?\s*$)")
 _RAISED = re.compile(r"(?<=[A-Za-z])[₀-₉]")
 _FIRST = re.compile(r"\b(?P<letter>[a-z])_?1(?=\s*=)", re.IGNORECASE)
 
@@ -70,6 +72,7 @@ def signs_for_words(text: str) -> str:
     An arrow that points back from a note is a wide gap before it.
     """
     text = _POINTED.sub(lambda found: " " * max(3, len(found.group())), text)
+    text = _TIMES_NOTED.sub(lambda found: f"{found['gap']}×", text)
     text = _NUMERAL.sub(_in_digits, text)
     text = _REMAINDER.sub(_with_remainder, text)
     for sign, words in _COMPUTED:

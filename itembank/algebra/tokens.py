@@ -41,6 +41,7 @@ _SAME = str.maketrans(
             "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u202f\t", " "
         ),
         "Δ": "D",  # either names b² - 4ac
+        **dict.fromkeys("£$€", " "),
         "⩽": "≤",
         "⩾": "≥",
         "≃": "≈",
