@@ -42,7 +42,8 @@ _ALL = re.compile(
     r"(?:\s+(?:of|for)\s+[a-z])?(?:\s+works?)?\b|\bevery\s+[a-z]\b(?:\s+works?)?|\binfinitely\s+many"
     r"(?:\s+(?:solutions?|solns?|values?))?\b|\balways\s+true\b|\btrue\s+for\s+(?:all|any|every)"
     r"(?:\s+(?:values?\s+of\s+)?[a-z])?\b|\bidentity\b|\b(?:the\s+)?same\s+(?:lines?|equations?)\b|\b[a-z]\s+can\s+be\s+any(?:thing|\s+\w+)"
-    r"|\b[a-z]\s*=\s*anything\b|\b[a-z]\s*∈\s*ℝ|ℝ",
+    r"|\b[a-z]\s*=\s*anything\b|\b[a-z]\s*∈\s*ℝ|ℝ"
+    r"|(?:\b[a-z]\s*∈\s*)?\(\s*-\s*(?:∞|inf(?:inity)?)\s*,\s*\+?\s*(?:∞|inf(?:inity)?)\s*\)",
     re.IGNORECASE,
 )
 _STATEMENT_TAIL = re.compile(r"[\s.!,;:)]*$")

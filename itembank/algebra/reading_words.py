@@ -21,6 +21,10 @@ _ORDERS = (
     (">", re.compile(rf"{_LEAD}{_MORE}\s+", re.I)),
     ("<", re.compile(rf"{_LEAD}{_LESS}\s+", re.I)),
 )
+_SECOND_ORDER = re.compile(
+    r"(?P<first>\b(?P<letter>[a-z])\s*[<>≤≥]=?\s*-?[\d./]+\s*,?\s+)(?:and|but)(?P<room>\s{2,})(?=[<>≤≥])",
+    re.IGNORECASE,
+)
 # ``x = -4 or less``: the words stand behind the number.
 _OR_MORE = re.compile(
     r"(?:=|\bis\b)(?P<number>\s*-?\d[\d./ ]*?)\s+(?:or|and)\s+"
@@ -79,6 +83,7 @@ def signs_for_words(text: str) -> str:
         text = words.sub(partial(_put_first, sign), text)
     for sign, words in _ORDERS:
         text = words.sub(partial(_put, sign), text)
+    text = _with_left(text)
     text = _PLACES_WITHIN.sub(_blank, text)
     text = _OR_MORE.sub(_ordered, _CHOICE.sub(_blank, text))
     if _ORDER_SIGN.search(text):
@@ -108,6 +113,13 @@ def _put_first(sign: str, words: re.Match[str]) -> str:
 def _put(sign: str, words: re.Match[str]) -> str:
     """A sign as wide as its words; no space behind it, where a note could stand."""
     return f" {sign} ".rjust(len(words.group()))
+
+
+def _with_left(text: str) -> str:
+    """``x > -2 and      <= 3``: the letter of the first order stands before the second as well."""
+    return _SECOND_ORDER.sub(
+        lambda f: f"{f['first']}and {f['letter'].ljust(len(f['room']) - 1)}", text
+    )
 
 
 def _blank(found: re.Match[str]) -> str:

@@ -65,3 +65,17 @@ def test_a_choice_and_the_places_of_a_decimal_may_be_said() -> None:
     assert [typed(relation) for relation in either.relations] == ["x = 10", "x = -9"]
     found = [typed(relation) for line in places for relation in line.relations]
     assert found == ["x = 5.24", "x = 0.76"]
+
+
+@pytest.mark.parametrize("text", ["x is greater than -2 and less than or equal to 3",
+                                  "x is more than -2 but at most 3"])  # fmt: skip
+def test_two_orders_in_words_are_both_of_one_letter(text: str) -> None:
+    (line,) = read_lines(text)
+    assert [typed(relation) for relation in line.relations] == ["x > -2", "x <= 3"]
+
+
+@pytest.mark.parametrize("text", ["(-∞, ∞)", "x ∈ (-∞, ∞)", "(-inf, inf)"])
+def test_the_whole_line_as_an_interval_is_every_value(text: str) -> None:
+    (line,) = read_lines(text)
+    assert line.statement == "all values"
+    assert not line.relations
