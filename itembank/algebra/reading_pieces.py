@@ -18,6 +18,7 @@ _JOINING = re.compile(r"(?:or|and)\b", re.IGNORECASE)
 _CLOSE = re.compile(r"\d[A-Za-z]")
 _LETTER_LEADS = re.compile(r"[A-Za-z]\s*[=<>≤≥]")
 _TERM_LEADS = re.compile(r"\d+[A-Za-z]")
+_AT_ZERO = re.compile(r"=\s*0$")  # nothing is multiplied by it
 _LAST_NUMBER = re.compile(r"(?<![\d.])[\d.]+$")
 _FIRST_NUMBER = re.compile(r"[\d.]+(?=\s*[+\-×÷])")
 
@@ -52,11 +53,11 @@ def _begins_anew(left: str, gap: str, right: str) -> bool:
     """Whether what stands behind a narrow gap can be no factor of what stands before it.
 
     ``3x = 15 x = 5``, where a coefficient stands close; ``3 × 5 = 15 x = 5``; ``20 - 5 = 15 15 ÷ 3
-    = 5``. Not ``x = 3 y = 1``, two values said in one breath.
+    = 5``; ``x + 3 = 0 (x - 4) = 0``. Not ``x = 3 y = 1``, two values said in one breath.
     """
     if two_values(f"{left}{gap}{right}") != f"{left}{gap}{right}" or _JOINING.match(right):
         return False
-    if len(gap) > 1 and right[0].isalnum():
+    if (len(gap) > 1 and right[0].isalnum()) or _AT_ZERO.search(left):
         return True
     if not (left[-1].isdigit() or left[-1] == ")"):
         return False

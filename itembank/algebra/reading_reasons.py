@@ -21,7 +21,7 @@ _DONE = (
     "divide divides divided dividing division multiply multiplied multiplying times timesed add"
     " added adding subtract subtracted subtracting minus move moves moved moving take taking took"
     " taken square root rooted rooting factorise factorised factorising factors expand expanded"
-    " expanding simplify simplified simplifying cancel cancels cancelled formula"
+    " expanding simplify simplified simplifying cancel cancels cancelled formula under"
 )
 _PICTURE = "line open closed filled empty hollow circle dot arrow pointing left right shaded"
 _LEADING = "by at to from"

@@ -268,6 +268,22 @@ SQUARE_BY_TERM = CommonError(
     "(x + 3)^2",
     "x^2 + 9",
 )
+MIDDLE_ONCE = CommonError(
+    "middle term not doubled",
+    "the product of the two terms of a squared bracket is taken once",
+    "the middle term is thought of, and that there are two of it is not",
+    COMMON,
+    "(x + 3)^2",
+    "x^2 + 3x + 9",
+)
+DOUBLED = CommonError(
+    "doubled rather than squared",
+    "the number of a squared bracket is doubled",
+    "squaring is taken for doubling",
+    COMMON,
+    "(x + 3)^2",
+    "x^2 + 6x + 6",
+)
 ENDS_ONLY = CommonError(
     "middle terms left out",
     "first term times first term, last times last, and nothing else",

@@ -27,7 +27,17 @@ def whole_lines(alternatives: Alternatives, unknown: str) -> tuple[Relation, ...
     kinds = [_kind(one, unknown) for one in flat]
     if all(kinds) and all(len(group) == 1 for group in alternatives):
         return (joined(tuple((one,) for one in flat)),)
+    if all(kinds) and len(flat) == 2 and not _solves(flat[1], flat[0], unknown):
+        return (joined(tuple((one,) for one in flat)),)
     return tuple(_runs(flat, kinds))
+
+
+def _solves(later: Relation, first: Relation, unknown: str) -> bool:
+    """``x - 2 = 0, x = 2``: one equation and its solution, not two (``x = 21, x - 4 = 21``)."""
+    try:
+        return form_of(_last(later), unknown).key == form_of(_last(first), unknown).key
+    except NoValue:
+        return True  # a decimal cut short: nothing tells that it is another value
 
 
 def solved(value: Node, unknown: str) -> Relation:

@@ -29,7 +29,13 @@ from itembank.topics.catalogue import (
     CommonError,
 )
 from itembank.topics.quadratic_equations import writing
-from itembank.topics.quadratic_equations.catalogue import ENDS_ONLY, LAST_ADDED, SQUARE_BY_TERM
+from itembank.topics.quadratic_equations.catalogue import (
+    DOUBLED,
+    ENDS_ONLY,
+    LAST_ADDED,
+    MIDDLE_ONCE,
+    SQUARE_BY_TERM,
+)
 from itembank.topics.quadratic_equations.changes import IN_TERMS, Change
 from itembank.topics.quadratic_equations.forms import Form, poly_key
 from itembank.topics.quadratic_equations.polys import ZERO, NotQuadratic, Poly, poly_in
@@ -98,6 +104,8 @@ def _products(addend: Node, unknown: str) -> Iterator[Expanded]:
                 yield SQUARE_BY_TERM, (slope**2, ZERO, constant**2)
                 yield SQUARE_BY_TERM, (slope**2, ZERO, -(constant**2))
                 yield EXPANDING_SIGN, (slope**2, -2 * slope * constant, constant**2)
+                yield MIDDLE_ONCE, (slope**2, slope * constant, constant**2)
+                yield DOUBLED, (slope**2, 2 * slope * constant, 2 * abs(constant))
         case Product(factors):
             brackets: list[Node] = [f for f in factors if isinstance(f, Bracket) and symbols(f)]
             others = [f for f in factors if f not in brackets]

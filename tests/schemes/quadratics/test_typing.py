@@ -88,3 +88,17 @@ def test_the_solutions_may_be_worked_out_in_one_line(
 def test_a_root_rounded_on_the_way_and_each_solution_worked_out_lose_nothing() -> None:
     lines = "x = (6 + 4.47)/2 = 5.235 // x = (6 - 4.47)/2 = 0.765 // x = 5.24, 0.76"
     assert marks("x^2 - 6x + 4 = 0", lines, decimal_places=2) == "M1 A1"
+
+
+@table(
+    ("with a comma", "x(x - 4) = 21", "x = 21, x - 4 = 21 // x = 25", "M0 M0 A0"),
+    ("each solved at once", "x^2 + 7x + 12 = 0", "x + 3 = 0, x = -3 // x + 4 = 0, x = -4", "M1 A1"),
+    ("side by side", "x^2 + 7x + 12 = 0", "(x+3)=0 (x+4)=0 // x=-3 x=-4", "M1 A1"),
+    ("roots", "x^2 + 7x + 12 = 0", "(x+3)(x+4)=0 // the roots are -3 and -4", "M1 A1"),
+    ("why there is none", "x^2 + 3x + 8 = 0",
+     "x = (-3 ± √(9-32))/2 // no solution as negative under root", "M1 A1"),
+)  # fmt: skip
+def test_equations_side_by_side_are_read_as_they_belong_together(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
