@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.inside import relation_symbols
+from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.matching import same_relation
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Line, Node, Relation
@@ -119,6 +119,8 @@ def _equation(state: State, piece: Piece, step: Step, rules: Rules) -> list[Stat
         return [state.recorded(record)]
     if piece.given:
         return [problem_copied(state, step)]
+    if state.stated and _side_worked_out(state, step.relation):
+        return [state.recorded(Record(step.number, "check", (), (), "a side worked out"))]
     if not state.lines_used and (live.number == 0 or still_copied(state)):
         other = misread(state, step, rules)
         if other is not None:
@@ -131,6 +133,15 @@ def _equation(state: State, piece: Piece, step: Step, rules: Rules) -> list[Stat
         renewed = live._replace(notes=(*live.notes, *step.notes))
         return [used.recorded(record).changed(lives=(*used.lives[:-1], renewed))]
     return _bridged(used, judge_line(used, step, rules), step, rules)
+
+
+def _side_worked_out(state: State, relation: Relation) -> bool:
+    """``8x - 3 = 37`` after the value: a side of the one equation, and what it comes to (5.6)."""
+    given = state.judge.given
+    if len(given) != 1 or not given[0].signs == relation.signs == ("=",):
+        return False
+    letters = [side for side in relation.sides if symbols(side)]
+    return len(letters) == 1 and letters[0] in given[0].sides
 
 
 def _misread_or_one_sided(state: State, step: Step, other: State, rules: Rules) -> list[State]:

@@ -212,9 +212,11 @@ def _mixed_letters(
 ) -> MarkedScript:
     """Two letters for one unknown: marked as one, and referred (5.9)."""
     before = mark_working(judge, scheme, lines[: working.mixed - 1], show_working)
-    lowest = min(before.lowest if before.special is None else 0, marked.lowest)
-    if lowest == marked.highest:
+    bounds = (0, 0) if before.special is not None else (before.lowest, before.highest)
+    lowest, highest = min(bounds[0], marked.lowest), max(bounds[1], marked.highest)
+    if lowest == highest:
         return marked
     reason = "two letters stand for the unknown; marked as if they were one"
-    referral = Referral(working.mixed, reason, lowest, marked.highest)
-    return replace(marked, lowest=lowest, referrals=(*marked.referrals, referral))
+    referral = Referral(working.mixed, reason, lowest, highest)
+    referrals = (*marked.referrals, referral)
+    return replace(marked, lowest=lowest, highest=highest, referrals=referrals)

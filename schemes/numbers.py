@@ -146,6 +146,8 @@ def _computed(
     """Side working: evidence for an operation, a slip where it is false (5.5)."""
     used = state.changed(lines_used=state.lines_used + 1)
     left, right = piece.sides[0], piece.sides[-1]
+    if _goes_on_from(left, right):
+        return _lone_number(used, line_number, Relation((right,)), rules, last)
     if number_form(left) is not None and number_form(right) is None:
         left, right = right, left
     try:
@@ -169,6 +171,14 @@ def _computed(
             return [_as_bare(one) for one in judge_value(used, line_number, stated, whole, rules)]
     loose = _loose(used, line_number, value, result, answer, rules, last)
     return [loose, *_from_false_end(loose, line_number, piece)] if value != result else [loose]
+
+
+def _goes_on_from(left: Node, right: Node) -> bool:
+    """``= 15 = 15/3``: a number, and the computation that goes on from it (5.4)."""
+    value = _rational(left)
+    if value is None or number_form(left) is None or value == _rational(right):
+        return False
+    return runs_on(right, value)
 
 
 def _comes_to_value(state: State, value: Fraction, rules: Rules) -> bool:

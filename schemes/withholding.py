@@ -23,6 +23,9 @@ def unexplained(state: State, step: Step, rules: Rules) -> list[State]:
         state = state.settled(stage, Status(EARNED, step.number, "the operation is noted"))
     newly = newly_reached(state, step, rules)
     same = state.judge.keeps(state.live.form, step.form)
+    if same and any(one.own for one in state.stated):
+        note = "the value put in"
+        return [state.recorded(Record(step.number, "check", (state.live.number,), (), note))]
     verdict = "true by accident" if same else "unexplained"
     question = (
         "the line has the right solution but no natural step leads to it"

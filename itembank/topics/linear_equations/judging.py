@@ -40,7 +40,7 @@ from itembank.topics.linear_equations.stages import (
     written_by,
 )
 from itembank.topics.linear_equations.terms import holds_decimal
-from itembank.topics.parts import holds_letter, parts_of, scaled
+from itembank.topics.parts import NUMBER, holds_letter, parts_of, scaled
 from itembank.topics.plain import OneUnknownJudge
 from itembank.topics.stating import stated, value_side
 
@@ -95,8 +95,20 @@ class LinearJudge(OneUnknownJudge):
             sides, signs = relation.sides[first:last], relation.signs[first : last - 1]
             if len(sides) <= 1:
                 out.append(Relation(sides, ()))
-            out.extend(Relation(sides[i : i + 2], signs[i : i + 1]) for i in range(len(sides) - 1))
+            out.extend(
+                Relation(sides[i : i + 2], signs[i : i + 1])
+                for i in range(len(sides) - 1)
+                if not (i and self._numbers_joined(*sides[i : i + 2]))
+            )
         return tuple(out)
+
+    def _numbers_joined(self, side: Node, result: Node) -> bool:
+        """``5x + 12 + 3 = 15``: behind a chain the numbers of a side alone, worked out (5.4)."""
+        try:
+            numbers = [p.worth for p in parts_of(side, self.unknown) if p.kind == NUMBER]
+            return len(numbers) > 1 and bool(symbols(side)) and sum(numbers) == number(result)
+        except NoValue:
+            return False
 
     def form(self, relation: Relation) -> Equation:
         """The parts of an equation.

@@ -116,6 +116,14 @@ def test_5_3_a_bare_value_after_all_is_crossed_out(lines: str, expected: str) ->
     ("two lines in one chain", "5q + 8 = 43", "5q = 35 = q = 7", "M1 A1"),
     ("numbers in a chain", "5q + 8 = 43", "43 - 8 = 35 ÷ 5 = 7", "M1 A1"),
     ("value in the chain", "5q + 8 = 43", "5q = 35 // q = 35 ÷ 5 = 7", "M1 A1"),
+    ("a number and what goes on from it", "5q + 8 = 43", "5q = 35 = 35/5 = 7", "M1 A1"),
+    ("that going on, worked out wrongly", "5q + 8 = 43", "5q = 35 = 35/5 = 6 // q = 6", "M1 A0"),
+    (
+        "the numbers of a side alone",
+        "8q - 3 = 5q + 12",
+        "8q = 5q + 12 + 3 = 15 // 8q = 5q + 15 // 3q = 15 // q = 5",
+        "M1 M1 A1",
+    ),
 )
 def test_5_4_a_chain_between_unequal_sides_is_condoned(
     problem: str, lines: str, expected: str
@@ -155,6 +163,8 @@ def test_5_5_side_working_is_evidence_and_false_arithmetic_a_slip(
     ("a false check", "5y - 8 = 27", "5y = 35 // y = 7 // 5 × 7 - 8 = 28", "M1 A1"),
     ("of a wrong value", "5y - 8 = 27", "5y = 19 // y = 3.8 // 5 × 3.8 - 8 = 11", "M0 A0"),
     ("in two steps", "5y - 8 = 27", "5y = 35 // y = 7 // 35 - 8 = 27", "M1 A1"),
+    ("a side worked out", "5y - 8 = 27", "5y = 35 // y = 7 // 5y - 8 = 28", "M1 A1"),
+    ("a term worked out", "5y - 8 = 2y + 13", "3y = 21 // y = 7 // 5y = 35", "M1 M1 A1"),
     (
         "both sides",
         "6k + 1 = 4k + 9",
@@ -287,6 +297,11 @@ def test_5_9_two_letters_mixed_are_referred_and_marked_as_one(lines: str) -> Non
     marked = marked_script("4m + 7 = 35", lines)
 
     assert (awards_of(marked), marked.referred) == ("M1 A1", True)
+
+
+def test_5_9_another_letter_after_the_value_may_be_another_thing() -> None:
+    """35 may be what both sides come to, or a second value of the unknown."""
+    assert marks("4m + 7 = 35", "4m = 28 // m = 7 // y = 35") == "M1 A0, referred 1-2"
 
 
 @table(
