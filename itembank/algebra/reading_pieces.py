@@ -41,10 +41,12 @@ def _at_gaps(text: str, first: int, last: int) -> list[tuple[int, int]]:
     out, start = [], first
     for match in _GAP.finditer(text, first, last):
         left, right = text[start : match.start()], text[match.end() : last]
+        announced = left.endswith(":")  # ``x = 5: 8 × 5 - 3 = 37``
+        left = left.removesuffix(":")
         if not is_whole_relation(left) or not is_whole_relation(_WIDE.split(right)[0]):
             continue
-        if _WIDE.match(match.group()) or _begins_anew(left, match.group(), right):
-            out.append((start, match.start()))
+        if announced or _WIDE.match(match.group()) or _begins_anew(left, match.group(), right):
+            out.append((start, start + len(left)))
             start = match.end()
     return [*out, (start, last)]
 
