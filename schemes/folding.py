@@ -23,6 +23,7 @@ from schemes.withholding import allowed, rested
 from schemes.working import WorkLine
 
 MOST_STATES = 24
+BESIDE_WRONG = "terms worked out wrongly beside the work: it counts where they are gone on with"
 PRUNE = 6
 AGAIN = {"again", "try again", "start again", "second try", "attempt 2", "redo"}
 
@@ -183,8 +184,9 @@ def _relation(
     pieces = state.judge.split(relation)
     if line.heads[:1] == ("=",) and len(pieces) > 1 and not (state.judge.lone and own):
         pieces = pieces[-1:]
-    if state.judge.lone and _beside(state, pieces, last):
-        return [s.recorded(Record(line_number, "side working", (), (), BESIDE)) for s in states]
+    beside = _beside(state, pieces, last) if state.judge.lone else ""
+    if beside:
+        return [s.recorded(Record(line_number, "side working", (), (), beside)) for s in states]
     chained = len(pieces) > 1
     lead: Fraction | None = None
     for place, piece in enumerate(pieces):
@@ -198,25 +200,28 @@ def _relation(
     return states
 
 
-def _beside(state: State, pieces: Sequence[Relation], last: bool) -> bool:
-    """``x × x = x^2`` beside an expression: true, and about a part of what is written (5.5).
+def _beside(state: State, pieces: Sequence[Relation], last: bool) -> str:
+    """``x × x = x^2`` beside an expression, about a part of what is written (5.5): what is said.
 
-    A last line of numbers that a common error explains is the work itself.
+    A wrong one (``3(a - 4) = 3a - 7``) counts in the line that goes on with it. A last line of
+    numbers that a common error explains is the work itself.
     """
     forms = [form_of(state.judge, piece) for piece in pieces]
     if len(forms) < 2 or any(form is None for form in forms):
-        return False
+        return ""
     judge, live = state.judge, state.live
     if any(judge.keeps(source, forms[0]) for source in (judge.start, live.form)):
-        return False
+        return ""
     numbers = not any(relation_symbols(piece) for piece in pieces)
     if last and numbers and any(r.wrongs for r in explain(judge, live.form, forms[0])):
-        return False
+        return ""
     written = [*judge.given, *([live.relation] if live.relation else [])]
     wholes = [side for relation in written for side in relation.sides]
-    return part_of(pieces[0].sides[0], wholes) and all(
-        judge.keeps(before, after) for before, after in pairwise(forms)
-    )
+    if not part_of(pieces[0].sides[0], wholes):
+        return ""
+    if all(judge.keeps(before, after) for before, after in pairwise(forms)):
+        return BESIDE
+    return "" if numbers or len(forms) > 2 else BESIDE_WRONG
 
 
 def _continued(state: State, relation: Relation, line: Line) -> Relation:

@@ -131,7 +131,10 @@ def part_of(node: Node, wholes: Sequence[Node]) -> bool:
     parts = {part for whole in wholes for part in walk(bare(whole))}
     match bare(node):
         case Product(factors):
-            return all(factor in parts for factor in factors) or bare(node) in parts
+            unsigned = [
+                factor.body if isinstance(factor, Negative) else factor for factor in factors
+            ]
+            return all(factor in parts for factor in unsigned) or bare(node) in parts
         case Power(base):
             return base in parts
         case Sum(terms):

@@ -124,6 +124,7 @@ PUT_IN = {
 }  # fmt: skip
 
 BRACKETS = {
+    "some terms of a bracket": ("4(3x - 4y + 1)", ["12x - 16y + 1"], "B0"),
     "the same part of every bracket": (
         "5(x + 3) - 2(x - 4)", ["5x + 3 - 2x - 4", "3x - 1"], "M0 A0",
     ),
@@ -144,6 +145,67 @@ BRACKETS = {
 def test_an_error_in_brackets_costs_what_it_spoils(
     problem: str, lines: list[str], marks: str
 ) -> None:
+    assert earned(problem, lines) == marks
+
+
+PRODUCTS = {
+    "one of four, whatever its number": ("(5n - 4)(5n + 4)", ["5n^2 - 16"], "M1 A0"),
+    "one of four, not collected": ("(x + 7)(x - 2)", ["x^2 - 2x + 7x - 16"], "M1 A0"),
+    "like products joined wrongly": ("(x + 7)(x - 2)", ["x^2 + 11x - 14"], "M1 A0"),
+    "two of four": ("(2y - 3)(4y + 5)", ["8y^2 + 10y + 12y + 15"], "M0 A0"),
+    "two of four, collected": ("(3a + 2b)^2", ["3a^2 + 12ab + 2b^2"], "M0 A0"),
+    "two of six left out": (
+        "(x + 1)(x + 2)(x - 4)", ["(x^2 + 3x + 2)(x - 4)", "x^3 + 3x^2 + 2x - 8"], "M1 M0 A0",
+    ),
+    "a term beside them": ("(x + 3)(x + 5) + 2x", ["x^2 + 5x + 3x + 15 + x"], "M1 A0"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), PRODUCTS.values(), ids=PRODUCTS)
+def test_all_but_one_of_the_products_of_two_brackets_earn_the_method(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    """Conventions, section 2."""
+    assert earned(problem, lines) == marks
+
+
+def test_products_that_cannot_be_counted_are_left_to_the_teacher() -> None:
+    lines = [ScriptLine("x^2 + 6x - 15")]
+    assert mark_script(default_scheme("(x + 7)(x - 2)", "expressions"), lines).referred
+
+
+BESIDE = {
+    "a product of three brackets": (
+        "(x - 2)^3",
+        ["(x - 2)(x - 2) = x^2 - 4x - 4", "(x^2 - 4x - 4)(x - 2)", "x^3 - 6x^2 + 4x + 8"],
+        "M1 M1 A0",
+    ),
+    "brackets one by one": (
+        "5(a + 2) - 3(a - 4)",
+        ["5(a + 2) = 5a + 2", "3(a - 4) = 3a - 12", "5a + 2 - 3a + 12", "2a + 14"],
+        "M0 A0",
+    ),
+    "like terms one by one": (
+        "5a + 2b - 3a + 4b", ["5a - 3a = 8a", "2b + 4b = 6b", "8a + 6b"], "M1 A0",
+    ),
+    "one factor": (
+        "(x + 2)/6 ÷ (x^2 - 4)/9",
+        ["x^2 - 4 = (x - 2)(x - 2)", "(x + 2)/6 × 9/((x - 2)(x - 2))"],
+        "M1 M0 A0",
+    ),
+    "a negative term of a bracket": (
+        "(x + 7)(x - 2)",
+        ["x × x = x^2", "x × -2 = -2x", "7 × x = 7x", "7 × -2 = 14", "x^2 + 5x + 14"],
+        "M1 A0",
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), BESIDE.values(), ids=BESIDE)
+def test_a_part_worked_out_wrongly_beside_counts_in_the_line_that_goes_on_with_it(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    """Conventions 5.5."""
     assert earned(problem, lines) == marks
 
 

@@ -47,6 +47,7 @@ BATCHES = (
     Batch("hand_marked_fractional", 28),
     Batch("hand_marked_topics_second", 333),
     Batch("hand_marked_topics_third", 417),
+    Batch("hand_marked_topics_fifth", 267),
     Batch("hand_marked_solving", 156),
 )
 

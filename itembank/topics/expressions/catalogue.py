@@ -85,6 +85,14 @@ NUMBERS_ADDED = CommonError(
     "(x + 3)(x + 5)",
     "x^2 + 8x + 8",
 )
+SOME_TERMS_ONLY = CommonError(
+    "some terms of the bracket only",
+    "the factor multiplies several terms of the bracket, and not all of them",
+    "the bracket has three terms or more, and the last is forgotten",
+    COMMON,
+    "2(x^2 - 3x - 18)",
+    "2x^2 - 6x - 18",
+)
 BRACKETS_ADDED = CommonError(
     "brackets added rather than multiplied",
     "the two brackets are added",

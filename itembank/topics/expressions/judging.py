@@ -32,6 +32,7 @@ from itembank.topics.expressions.problems import (
     Task,
     task_of,
 )
+from itembank.topics.expressions.products_right import wrong_products
 from itembank.topics.expressions.putting import put_in, value_of
 from itembank.topics.expressions.slips import find_slip
 from itembank.topics.expressions.stages import (
@@ -188,8 +189,10 @@ class ExpressionJudge(HashedOnce, PlainJudge):
         return wrongs_to(self.task, self.stages, source, form)
 
     def seen(self, source: Node, form: Node) -> Iterator[Wrong]:
-        """A product that one part of a fraction is not, whatever its numbers."""
+        """A product that one part of a fraction is not, and products of brackets that are wrong."""
         found = wrong_product(self.task, source, form)
+        if found is None and self.slip(source, form) is None:
+            found = wrong_products(self.task, source, form)
         if found is not None:
             yield found
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import product as cartesian
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
@@ -34,6 +35,7 @@ from itembank.topics.expressions.catalogue import (
     NUMBERS_ADDED,
     PRODUCT_MISSING,
     PRODUCT_SIGN,
+    SOME_TERMS_ONLY,
     SQUARE_SIGN,
     SQUARE_WITHOUT_MIDDLE,
 )
@@ -56,6 +58,9 @@ method of all the brackets of a product of three."""
 
 FAR = 2
 """The cost of an error that is told less of its place than others."""
+
+LONGEST_BRACKET = 4
+"""In a longer bracket no error is looked for in some of its terms."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +146,7 @@ def _of_one(front: Piece, inner: Pieces) -> Iterator[tuple[CommonError, Pieces]]
         yield FIRST_ONLY, (right[0], *inner[1:])
         if len(inner) > 1:
             yield LAST_ONLY, (*inner[:-1], right[-1])
+        yield from ((SOME_TERMS_ONLY, wrong) for wrong in _some_multiplied(inner, right))
         yield FACTOR_DROPPED, inner
     if front.size < 0 and front.size != -1:
         yield NUMBER_FIRST_ONLY, (right[0], *map(turned, inner[1:]))
@@ -155,6 +161,16 @@ def _of_one(front: Piece, inner: Pieces) -> Iterator[tuple[CommonError, Pieces]]
         yield from ((FACTOR_ADDED, wrong) for wrong in _added(front, inner, right))
     yield from _joined_inside(front, inner)
     yield from _letters(right, front, inner)
+
+
+def _some_multiplied(inner: Pieces, right: Pieces) -> Iterator[Pieces]:
+    """Of three terms or more some multiplied: several, or one between the first and the last."""
+    if not 2 < len(inner) <= LONGEST_BRACKET:
+        return
+    for chosen in cartesian((False, True), repeat=len(inner)):
+        if all(chosen) or not any(chosen) or (sum(chosen) == 1 and (chosen[0] or chosen[-1])):
+            continue
+        yield tuple(r if one else i for one, r, i in zip(chosen, right, inner, strict=True))
 
 
 def _added(front: Piece, inner: Pieces, right: Pieces) -> Iterator[Pieces]:
