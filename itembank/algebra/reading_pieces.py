@@ -16,6 +16,7 @@ _GAP = re.compile(r"\s+")
 _WIDE = re.compile(r"\s{3,}|\t")
 _JOINING = re.compile(r"(?:or|and)\b", re.IGNORECASE)
 _CLOSE = re.compile(r"\d[A-Za-z]")
+_VALUE_AND_COLON = re.compile(r"\s*[A-Za-z]\s*=\s*-?[\d./ ]+:")
 _LETTER_LEADS = re.compile(r"[A-Za-z]\s*[=<>≤≥]")
 _TERM_LEADS = re.compile(r"\d+[A-Za-z]")
 _AT_ZERO = re.compile(r"=\s*0$")  # nothing is multiplied by it
@@ -41,8 +42,8 @@ def _at_gaps(text: str, first: int, last: int) -> list[tuple[int, int]]:
     out, start = [], first
     for match in _GAP.finditer(text, first, last):
         left, right = text[start : match.start()], text[match.end() : last]
-        announced = left.endswith(":")  # ``x = 5: 8 × 5 - 3 = 37``
-        left = left.removesuffix(":")
+        announced = _VALUE_AND_COLON.fullmatch(left) is not None
+        left = left.removesuffix(":") if announced else left
         if not is_whole_relation(left) or not is_whole_relation(_WIDE.split(right)[0]):
             continue
         if announced or _WIDE.match(match.group()) or _begins_anew(left, match.group(), right):
