@@ -131,11 +131,18 @@ def _begun(judge: SimultaneousJudge) -> Route:
     for relation, line in zip(judge.pair, judge.start, strict=True):
         if line.plain:
             continue
-        text = typed(standard(_positive(tidy(line)), judge.letters))
         barred = tidy(line) != line.row
+        row = _positive(tidy(line))
+        stays = line._replace(plain=True) if _stays_subject(line) else Line(row)
+        text = typed_line(stays, judge.letters)
         words = "clear the fractions of" if barred else "remove the brackets of"
         route.write(text, f"{words} {typed(relation)}", SIMPLIFIED)
     return route
+
+
+def _stays_subject(line: Line) -> bool:
+    """``y = 2(x - 1)``: without its bracket it still says what y is."""
+    return line.subject >= 0 and line.both and tidy(line) == line.row
 
 
 def _positive(row: Row) -> Row:
@@ -173,7 +180,9 @@ def _rearranged(judge: SimultaneousJudge, route: Route) -> tuple[Row, Row]:
     rows = _ready_rows(judge)
     for relation, line, row in zip(judge.pair, judge.start, rows, strict=True):
         text = typed(standard(row, judge.letters))
-        if any(written.text == text for written in route.lines) or not line.plain:
+        if any(written.text == text for written in route.lines) or not (
+            line.plain or _stays_subject(line)
+        ):
             continue
         if not _is_standard(relation):
             route.write(text, f"rearrange {typed(relation)}", route.ready, required=False)
@@ -196,6 +205,9 @@ def _substituting(judge: SimultaneousJudge, subject: Line, other: Line) -> Route
         shown = typed(standard(subject.row, judge.letters))
         letter = judge.letters[subject.subject]
         route.write(text, f"make {letter} the subject of {shown}", route.ready)
+    if other.subject == 1 - subject.subject:
+        route.substitute_in_turn(subject, other)
+        return _finished(judge, route, subject)
     other_row = tidy(other)
     route.substitute(subject, other_row if other.subject < 0 else _positive(other_row))
     return _finished(judge, route, subject)

@@ -34,6 +34,7 @@ from itembank.topics.simultaneous_equations.writing import (
 
 CONCLUSIONS = {"no solution": "no solution", "all values": "infinitely many solutions"}
 
+ONE = Fraction(1)
 Side = tuple[Fraction, Fraction]
 """A side in one letter: the letter's coefficient and the number."""
 
@@ -110,10 +111,7 @@ class Route:
         nodes: list[tuple[Fraction, Node]] = []
         for n in (0, 1):
             if n == gone:
-                inner = Bracket(side(terms))
-                factor = term(abs(k), "")
-                whole: Node = inner if abs(k) == 1 else Product((factor, inner), ("",))
-                nodes.append((k, whole))
+                nodes.append((k, _multiple(abs(k), terms)))
             else:
                 nodes.append((other[n], term(abs(other[n]), self.letters[n])))
         right = side(((other[2], ""),))
@@ -128,10 +126,30 @@ class Route:
             own = [(k * size, name) for size, name in terms]
             spread.extend(own if n == gone else [(other[n], self.letters[n])])
         text = typed(equation(spread, ((other[2], ""),)))
-        self.write(text, "expand the bracket", self.value_stage, required=False)
+        if text != self.lines[-1].text:
+            self.write(text, "expand the bracket", self.value_stage, required=False)
         size = sum((v for v, name in spread if name), Fraction(0))
         constant = sum((v for v, name in spread if not name), Fraction(0))
         self.solve(place, (size, constant), (Fraction(0), other[2]), joins=True)
+
+    def substitute_in_turn(self, subject: Line, other: Line) -> None:
+        """``x = 2y + 1`` put into ``y = 3x - 2``: ``y = 3(2y + 1) - 2``."""
+        gone, place = subject.subject, other.subject
+        letter, inner = self.letters[place], expression(subject, self.letters)
+        own = expression(other, self.letters)
+        nodes = [(k, _multiple(abs(k), inner) if name else term(abs(k), "")) for k, name in own]
+        into = typed_line(other, self.letters)
+        words = f"put {typed(side(inner))} for {self.letters[gone]} into {into}"
+        whole = Relation((term(ONE, letter), summed(nodes)), ("=",))
+        self.write(typed(whole), words, ELIMINATED)
+        spread = [
+            (k * size, part) for k, name in own for size, part in (inner if name else ((ONE, ""),))
+        ]
+        text = typed(equation(((ONE, letter),), spread))
+        if text != self.lines[-1].text:
+            self.write(text, "expand the bracket", self.value_stage, required=False)
+        numbers = sum(not name for _, name in spread)
+        self.solve(place, (ONE, Fraction(0)), _sums(tuple(spread)), joins=numbers > 1)
 
     def equate(self, one: Line, other: Line) -> None:
         """Both expressions for one letter equal."""
@@ -198,7 +216,7 @@ class Route:
             self.write(f"{letter} = {right}", step, SUBSTITUTED)
             worked = [(size * value if name else size, "") for size, name in terms]
             if all(size for size, _ in worked) and len(worked) > 1:
-                self.write(typed(equation(((Fraction(1), letter),), worked)),
+                self.write(typed(equation(((ONE, letter),), worked)),
                            "work out the product", SECOND, required=False)  # fmt: skip
             total = sum((size for size, _ in worked), Fraction(0))
             self.write(solved(letter, answer_form(total)), "work out the value", SECOND)
@@ -255,6 +273,14 @@ class Route:
         if len(self.found) == 2:
             values = (solved(self.letters[n], answer_form(self.found[n])) for n in (0, 1))
             self.write(", ".join(values), "state both values", SECOND, required=False)
+
+
+def _multiple(size: Fraction, terms: tuple[Term, ...]) -> Node:
+    """``3(2y + 1)``; no bracket where one term with a plus is taken once."""
+    if size == 1 and len(terms) == 1 and terms[0][0] > 0:
+        return side(terms)
+    inner = Bracket(side(terms))
+    return inner if size == 1 else Product((term(size, ""), inner), ("",))
 
 
 def _moving(what: str, size: Fraction) -> str:
