@@ -22,7 +22,13 @@ from itembank.algebra.reading_labels import (
 from itembank.algebra.reading_notes import notes_before, notes_behind
 from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.reading_pieces import pieces_of
-from itembank.algebra.reading_remarks import is_remark, remark_behind, said_before, without_tail
+from itembank.algebra.reading_remarks import (
+    is_remark,
+    remark_behind,
+    said_before,
+    without_tail,
+    words_behind,
+)
 from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
 from itembank.algebra.reading_words import signs_for_words
 from itembank.algebra.tokens import RELATION_SIGN, ReadingFault, same_signs
@@ -142,6 +148,8 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     notes = (*before, *notes)
     if RELATION_SIGN.search(text, start, end):
         end = remark_behind(text, start, end)
+    else:
+        end = words_behind(text, start, end)
     body = text[start:end]
     if not body.strip(" .,"):
         if not (statement or notes or heads):

@@ -21,13 +21,18 @@ _BEHIND = re.compile(
     r"|significant\s+figures?)\.?\)?\s*$",
     re.IGNORECASE,
 )
+_IN_BRACKET = re.compile(r"(?<=[\w)])\s+\((?P<said>[A-Za-z ,.'!?-]+)\)\s*$")
 _SUM_BESIDE = re.compile(
     r"(?P<value>-?[\d./]+)\s+\((?P<sum>[-\d.\s+×÷/]*\d\s*[+×÷/-][-\d.\s+×÷/]*)\)\s*$"
 )
-_SAID_BEFORE = re.compile(r"\s*(?=[^:]*[A-Za-z]{3})[A-Za-z][A-Za-z ,']{2,40}:\s+(?=.*[=<>≤≥])")
+_SAID_BEFORE = re.compile(r"\s*(?=[^:]*[A-Za-z]{3})[A-Za-z][A-Za-z ,']{2,40}:\s+(?=.*[=<>≤≥\d])")
 _TAIL = re.compile(
     r"\s*(?:\b(?:twice|only|no|units?|repeated(?:\s+root)?|double\s+root)"
-    r"|\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|\bq\.?e\.?d\.?)\s*$",
+    r"|\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|\bq\.?e\.?d\.?"
+    r"|\b(?:(?:the|my)\s+)?(?:final\s+)?answer"
+    r"|,?\s*\b(?:can'?t|cannot)\s+(?:be\s+)?(?:simplif|factoris|go)[a-z]*"
+    r"(?:\s+(?:any\s*)?(?:more|further))?"
+    r")\s*$",
     re.IGNORECASE,
 )
 
@@ -70,7 +75,7 @@ def said_before(text: str, start: int, end: int) -> int:
 def without_tail(text: str, start: int, end: int) -> int:
     """Where a line ends before a word or a tick behind it: ``x = 5 twice``, ``6x = 16 no``."""
     found = _TAIL.search(text, start, end)
-    return end if found is None else found.start()
+    return end if found is None or found.start() == start else found.start()
 
 
 def remark_behind(text: str, start: int, end: int) -> int:
@@ -83,6 +88,12 @@ def remark_behind(text: str, start: int, end: int) -> int:
     if beside is not None and _same(beside["value"], beside["sum"]):
         return beside.end("value")
     return end
+
+
+def words_behind(text: str, start: int, end: int) -> int:
+    """Where an expression ends before words in a bracket: ``x^2 + 7x + 12 (by foil)``."""
+    found = _IN_BRACKET.search(text, start, end)
+    return found.start() if found is not None and _holds_word(found["said"]) else end
 
 
 def _same(one: str, other: str) -> bool:

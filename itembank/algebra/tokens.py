@@ -92,7 +92,7 @@ def same_signs(text: str) -> str:
 
     Digits of every script are made those of ours: exact numbers know no others.
     """
-    same = text.translate(_SAME).replace("+/-", "±  ")
+    same = text.replace("**", "^ ").translate(_SAME).replace("+/-", "±  ")
     if "+-" in same:
         same = _EITHER.sub(lambda found: f"{found[1] or ''}± ", same)
     if same.isascii():

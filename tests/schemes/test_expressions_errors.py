@@ -157,6 +157,12 @@ PRODUCTS = {
     "two of six left out": (
         "(x + 1)(x + 2)(x - 4)", ["(x^2 + 3x + 2)(x - 4)", "x^3 + 3x^2 + 2x - 8"], "M1 M0 A0",
     ),
+    "one of six, without its letter": (
+        "(x + 2)(x^2 - 3x + 1)", ["x^3 - 3x^2 + 1 + 2x^2 - 6x + 2"], "M1 A0",
+    ),
+    "a square without its middle, its first number not squared": (
+        "(2x - 5)^2", ["2x^2 - 5^2", "2x^2 - 25"], "M0 A0",
+    ),
     "a term beside them": ("(x + 3)(x + 5) + 2x", ["x^2 + 5x + 3x + 15 + x"], "M1 A0"),
 }  # fmt: skip
 

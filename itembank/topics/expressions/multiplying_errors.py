@@ -247,6 +247,9 @@ def _of_square(first: Pieces, right: Pieces) -> Iterator[tuple[CommonError, str,
     a, b = right[0], right[3]
     yield SQUARE_WITHOUT_MIDDLE, BRACKET, (a, b)
     yield SQUARE_WITHOUT_MIDDLE, BRACKET, (a, turned(b))
+    if a.letters and abs(first[0].size) != 1:  # ``(2x - 5)^2`` as ``2x^2 - 5^2``
+        kept = a._replace(size=abs(first[0].size))
+        yield from ((SQUARE_WITHOUT_MIDDLE, BRACKET, (kept, end)) for end in (b, turned(b)))
     yield MIDDLE_ONCE, ONE_PRODUCT, (a, right[1], b)
     yield DOUBLED, BRACKET, scaled(first, Piece(Fraction(2)))
     if first[1].size < 0:

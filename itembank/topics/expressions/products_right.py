@@ -59,13 +59,17 @@ def _wrong(products: Pieces, others: Pieces, got: Pieces) -> int | None:
     right, mine = _sizes((*products, *others)), _sizes(got)
     if mine.keys() - right.keys():
         return None
-    sure, doubtful = 0, 0
+    sure, doubtful, moved = 0, 0, 0
     for letters, sizes in right.items():
         found = mine.get(letters, Sizes())
-        if _total(found) == _total(sizes):
+        off = _total(found) - _total(sizes)
+        if not off:
             continue
         count = None if letters in beside else _missing(sizes, found)
         sure, doubtful = sure + (count or 0), doubtful + (count is None)
+        moved += -off in sizes
+    if sure == 2 and moved == 1:
+        return None  # one product among terms that it is not like spoils two kinds
     if sure > 1:
         return sure
     return 1 if sure + doubtful == 1 else None
@@ -73,10 +77,9 @@ def _wrong(products: Pieces, others: Pieces, got: Pieces) -> int | None:
 
 def _missing(sizes: Sizes, found: Sizes) -> int | None:
     """How many of like products are wrong; None where joining them may be what is wrong."""
-    count = sizes.total()
-    shared = (sizes & found).total()
-    if count == 1:
-        return 1
+    count, shared = sizes.total(), (sizes & found).total()
+    if count == 1 or shared == count:
+        return count - shared
     if found.total() == count or (found.total() == shared and shared):
         return count - shared
     return None

@@ -23,6 +23,7 @@ from itembank.algebra.written import Line, Note
         ("x1 = 3, x2 = -5", "x = 3, x = -5"),
         ("x=-5 x=3", "x = -5, x = 3"),
         ("x = {-5, 3}", "x ∈ {-5, 3}"),
+        ("x**2 + 7x", "x^2 + 7x"),
     ],
 )
 def test_words_and_other_typing_say_the_same(text: str, plain: str) -> None:
@@ -39,6 +40,12 @@ def test_words_and_other_typing_say_the_same(text: str, plain: str) -> None:
         ("5x = 25 (33 - 8)", "5x = 25"),
         ("halve both sides: x >= 4", "x >= 4"),
         ("x = 5 (25÷5)", "x = 5"),
+        ("9a - 7b final answer", "9a - 7b"),
+        ("9a - 7b <- answer", "9a - 7b"),
+        ("9a - 7b, can't simplify further", "9a - 7b"),
+        ("9a - 7b (cannot go further)", "9a - 7b"),
+        ("x^2 + 7x + 12 (by foil)", "x^2 + 7x + 12"),
+        ("simplified: 9a - 7b", "9a - 7b"),
     ],
 )
 def test_a_remark_behind_a_line_is_passed_over(text: str, plain: str) -> None:
