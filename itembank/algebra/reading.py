@@ -54,7 +54,7 @@ _ALL = re.compile(
 )
 _STATEMENT_TAIL = re.compile(r"[\s.!,;:)]*$")
 _STATEMENT_LEAD = re.compile(
-    r"(?:[,;:.\s]|\b(?:so|therefore|hence|thus|then|it|is|the|equation|has|which|this|an|a|and"
+    r"(?:[,;:.\s]|\b(?:you|we|i|so|therefore|hence|thus|then|it|is|the|equation|has|which|this|an|a|and"
     r"|because|means|that|are|they|lines|equations|both|two)\b|∴|⇒|=>|-|->|→|\()*$",
     re.IGNORECASE,
 )

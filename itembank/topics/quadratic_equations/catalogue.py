@@ -198,6 +198,14 @@ FORMULA_SQUARE = CommonError(
     "x^2 - 5x + 3 = 0",
     "x = (5 ± √-37)/2",
 )
+FORMULA_ENDS = CommonError(
+    "a and c exchanged in the formula",
+    "the formula takes the number for a and the coefficient of the square for c",
+    "the number stands first",
+    COMMON,
+    "12 - 4x - x^2 = 0",
+    "x = (4 ± √64)/24",
+)
 FORMULA_BAR = CommonError(
     "division bar too short",
     "only the root is divided by 2a",

@@ -20,7 +20,6 @@ from itembank.algebra.written import Relation, Symbol
 from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.plain import OneUnknownJudge
 from itembank.topics.quadratic_equations import describing, errors, lines, slips, stating
-from itembank.topics.quadratic_equations.catalogue import WRONG_PAIR
 from itembank.topics.quadratic_equations.forms import (
     NAMES,
     Form,
@@ -34,7 +33,6 @@ from itembank.topics.quadratic_equations.shapes import (
     BRANCH,
     BRANCHES,
     IDENTITY,
-    PRODUCT,
     SPREAD,
     ZERO_FORM,
 )
@@ -168,9 +166,9 @@ class QuadraticJudge(OneUnknownJudge):
 
     def seen(self, source: Form | Known, form: Form) -> Iterator[Wrong]:
         """A product that is not the equation: a wrong pair of factors."""
-        base = _base(source)
-        if form.shape == PRODUCT and base.poly is not None and base.shape != PRODUCT:
-            yield Wrong(WRONG_PAIR.name, WRONG_PAIR.words, (METHOD,), (), form, cost=1)
+        found = errors.wrong_product(source, form)
+        if found is not None:
+            yield found
 
     def fits(self, wrong: Wrong, form: Form) -> int | None:
         """The lines that an error can explain, those written as the error's own first."""

@@ -15,6 +15,7 @@ from itembank.topics.quadratic_equations.catalogue import (
     FORMULA_4AC,
     FORMULA_B,
     FORMULA_BAR,
+    FORMULA_ENDS,
     FORMULA_ROOT,
     FORMULA_SQUARE,
 )
@@ -50,6 +51,8 @@ def _wrong_formulas(poly: Poly, unknown: str) -> Iterator[Change]:
     if c:
         yield from _made(FORMULA_4AC, -b, b * b + 4 * a * c, below, unknown)
         yield from _discriminant(FORMULA_4AC, poly, b * b + 4 * a * c)
+        if abs(c) != abs(a):
+            yield from _made(FORMULA_ENDS, -b, under, 2 * c, unknown)
     if under <= 0:
         return
     yield from _made(FORMULA_2A, -b, under, a, unknown)

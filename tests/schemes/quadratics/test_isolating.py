@@ -39,3 +39,13 @@ def test_a_bare_square_left_by_an_error_is_no_square_completed(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
+
+
+@table(
+    ("two squares", "x^2 + 4 = 0", "(x + 2)(x - 2) = 0 // x = ±2", "M0 A0"),
+    ("a factor left", "5x^2 - 80 = 0", "5(x - 8)(x + 8) = 0 // x = ±8", "M0 A0"),
+    ("both stages at once", "3(x + 2)^2 - 5 = 7", "(x - 2)(x + 4) = 0 // x = 2, -4", "M0 M0 A0"),
+    ("isolated before", "x^2 - 12 = 0", "x^2 = 12 // (x - 3)(x + 4) = 0 // x = 3, -4", "M1 A0"),
+)
+def test_a_wrong_factorisation_isolates_no_square(problem: str, lines: str, expected: str) -> None:
+    assert marks(problem, lines) == expected

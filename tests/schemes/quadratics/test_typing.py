@@ -102,3 +102,11 @@ def test_equations_side_by_side_are_read_as_they_belong_together(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
+
+
+@table(
+    ("cannot", "x^2 + 4 = 0", "x^2 = -4 // you cannot square root a negative number", "M1 A1"),
+    ("one", "x^2 - 6x + 9 = 0", "(x - 3)(x - 3) = 0 // x = 3 one solution", "M1 A1"),
+)
+def test_how_many_solutions_there_are_may_be_said(problem: str, lines: str, expected: str) -> None:
+    assert marks(problem, lines) == expected
