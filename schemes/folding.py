@@ -32,7 +32,7 @@ def fold(judge: Judge, lines: Sequence[WorkLine], rules: Rules) -> list[State]:
     """Every state that the script can be read to, the cheapest first."""
     counted = tuple([line for line in lines if line.counts])
     states = _after(judge, rules, counted, bool(counted) and counted[-1].closes)
-    unread = [line.number for line in counted if line.fault is not None and "=" in line.text]
+    unread = [line for line in counted if line.fault is not None]
     return [
         after
         for state in states
@@ -55,15 +55,19 @@ def _after(
     return tuple(_pruned(after))
 
 
-def _unread_to_the_end(state: State, rules: Rules, unread: Sequence[int]) -> list[State]:
+def _unread_to_the_end(state: State, rules: Rules, unread: Sequence[WorkLine]) -> list[State]:
     """A script that breaks off in an unreadable line: the rest may stand there (5.7).
 
-    So may a part of the answer that is stated nowhere else.
+    So may a part of the answer that is stated nowhere else. A line that can be read and is none of
+    the topic's may have been the step that comes next, and no more (5.8).
     """
     gap = 0 if state.stated else state.gap
-    if state.stated and unread:
+    if gap and not state.conclusions and all(line.number != gap for line in unread):
+        return [state, allowed(state, gap, rules.open(state)[:1])]
+    told = [line.number for line in unread if "=" in line.text]
+    if state.stated and told:
         whole = state.judge.together([one.answer for one in state.stated])
-        gap = unread[-1] if whole is None else 0
+        gap = told[-1] if whole is None else 0
     if not gap or state.conclusions:
         return [state]
     found = allowed(state, gap, rules.open(state))

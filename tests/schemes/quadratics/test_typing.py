@@ -110,3 +110,7 @@ def test_equations_side_by_side_are_read_as_they_belong_together(
 )
 def test_how_many_solutions_there_are_may_be_said(problem: str, lines: str, expected: str) -> None:
     assert marks(problem, lines) == expected
+
+
+def test_5_8_a_line_that_leads_nowhere_may_be_the_next_step_and_no_more() -> None:
+    assert marks("x^2 = 2x + 35", "x = √(2x + 35)") == "M0 M0 A0, referred 0-1"
