@@ -9,7 +9,7 @@ from itembank.algebra.polynomials import constant, quotient, times
 from itembank.algebra.rationals import least_common, rational
 from itembank.algebra.values import NoValue, Polynomial, polynomial
 from itembank.algebra.written import Integer, Negative, Node, Power, Quotient, Sum
-from itembank.topics.expressions.finished import unfinished
+from itembank.topics.expressions.finished import is_collected, unfinished
 from itembank.topics.expressions.fractions import (
     ONE,
     as_terms,
@@ -143,7 +143,7 @@ def _over(node: Node, bottom: Polynomial) -> Lines:
     if has_bracket(pieces(joined)):
         lines.append((over(written(spread), below), "multiply out above the bar", True))
     total = polynomial(joined)
-    if total:
+    if total and not is_collected(joined):
         lines.append((_collected(total, below), "collect like terms above the bar", True))
     answer = fraction_of(*rational(node), expand=True) if total else Integer("0")
     if total and unfinished(lines[-1][0], ADD):

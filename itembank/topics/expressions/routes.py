@@ -150,7 +150,15 @@ def _expanding(task: Task) -> Iterator[tuple[str, Drafts]]:
     for name, lines in multiplying.ways(pieces(task.node)):
         drafts = [Draft(node, step, required) for node, step, required in lines]
         final = in_simplest_form(task.node)
-        yield name, [*drafts, Draft(final, "collect like terms" if drafts else name)]
+        yield name, [*drafts, Draft(final, _last_step(drafts) or name)]
+
+
+def _last_step(drafts: Drafts) -> str:
+    """What is left to do after the brackets are out; empty where no line has taken them out."""
+    if not drafts:
+        return ""
+    ordered = is_collected(plain(drafts[-1].node))
+    return "put the terms in order" if ordered else "collect like terms"
 
 
 # Putting values in

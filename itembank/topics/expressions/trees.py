@@ -241,8 +241,14 @@ def term_node(size: Fraction, monomial: Monomial, brackets: Sequence[Node] = ())
 
 
 def polynomial_node(polynomial: Polynomial) -> Node:
-    """A polynomial as a person writes it: collected, the highest power first."""
-    return term_list(tuple((size, monomial) for monomial, size in in_order(polynomial)))
+    """A polynomial as a person writes it: collected, the highest power first.
+
+    Of two terms the one with a plus comes first: ``13 - 3x``.
+    """
+    parts = [(size, monomial) for monomial, size in in_order(polynomial)]
+    if len(parts) == 2 and parts[0][0] < 0 < parts[1][0]:
+        parts.reverse()
+    return term_list(parts)
 
 
 def term_list(parts: Sequence[tuple[Fraction, Monomial]]) -> Node:

@@ -248,3 +248,18 @@ def test_decimals_stay_decimals_where_no_fraction_is_written(
     problem: str, lines: list[str]
 ) -> None:
     assert [line.text for line in solve(problem).routes[0].lines] == [problem, *lines]
+
+
+@pytest.mark.parametrize(
+    ("problem", "lines"),
+    [
+        ("3 - x/4", ["12/4 - x/4", "(12 - x)/4"]),
+        ("7 - 3(x - 2)", ["7 - 3x + 6", "13 - 3x"]),
+        ("(x + 2)/3 - (x - 1)/2",
+         ["2(x + 2)/6 - 3(x - 1)/6", "(2(x + 2) - 3(x - 1))/6", "(2x + 4 - 3x + 3)/6",
+          "(7 - x)/6"]),
+        ("-(x - 4)", ["-x + 4", "4 - x"]),
+    ],
+)  # fmt: skip
+def test_of_two_terms_the_one_with_a_plus_comes_first(problem: str, lines: list[str]) -> None:
+    assert [line.text for line in solve(problem).routes[0].lines] == [problem, *lines]
