@@ -18,6 +18,8 @@ def judge_value(
     state: State, line_number: int, piece: Relation, answer: Answer, rules: Rules
 ) -> list[State]:
     """A value stated (3.9, 4.2 to 4.8): what it is worth for the pupil's own line."""
+    if state.judge.only_tried(answer, [one.answer for one in state.stated]):
+        return [state.recorded(Record(line_number, "check", (), (), "a value to try (5.6)"))]
     right = state.judge.value_for(state.live.form, answer)
     stated = Stated(line_number, answer, False)
     if right is None:

@@ -169,6 +169,10 @@ class PlainJudge:
         """What all stated answers come to."""
         return self.together(answers)
 
+    def only_tried(self, answer: Answer, before: Sequence[Answer]) -> bool:
+        """Every value states something."""
+        return False
+
     def bare_answer(self, relation: Relation) -> Answer | None:
         """A lone expression states no value."""
         return None

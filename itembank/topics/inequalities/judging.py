@@ -356,6 +356,11 @@ class InequalityJudge(OneUnknownJudge):
         right = [Shaped((ray(p).sign,), (ray(p).boundary,)) for p in self.start]
         return ORDER[0] if set(right) & set(answer.values) else self.stages[-1]
 
+    def only_tried(self, answer: Answer, before: Sequence[Answer]) -> bool:
+        """``x = -5`` once the solution stands: a number to check it by."""
+        whole = any(not one.partial for one in before)
+        return whole and not self.asks_integers and answer.shape == ("=",)
+
     def bare_answer(self, relation: Relation) -> Answer | None:
         """One integer by itself, where integers are asked for."""
         return solutions.stated_list(relation) if self.asks_integers else None
