@@ -52,11 +52,16 @@ def misread(state: State, step: Step, rules: Rules) -> State | None:
 
 
 def starts_again(state: State, step: Step, rules: Rules) -> bool:
-    """A line equivalent to the problem, written again after work that went wrong (4.7)."""
+    """A line equivalent to the problem, written again after work that went wrong (4.7).
+
+    So is one that puts back what the work had set aside, at once or in the end.
+    """
     judge = state.judge
-    if not state.wrong or (state.before is not None and not state.stated):
+    if not state.wrong or not judge.keeps(judge.start, step.form):
         return False
-    if not judge.keeps(judge.start, step.form):
+    if judge.puts_back(state.live.form, step.form):
+        return True
+    if state.before is not None and not state.stated:
         return False
     if judge.follows(judge.start, step.form) is None or state.leads_to(state.live, step.form):
         return False

@@ -259,6 +259,9 @@ class Judge(Protocol):
     def labelled_stage(self, form: Any, label: str) -> str:
         """The stage that an operation on labelled lines (``(1) + (2)``) serves, empty if none."""
 
+    def puts_back(self, source: Any, form: Any) -> bool:
+        """Whether a line has again what the one before, right but for that, had set aside."""
+
     def number_of(self, known: Any, form: Any) -> int:
         """The number that a line known has among several equations; 0 where it has none."""
 

@@ -145,6 +145,10 @@ class PlainJudge:
         """Lines are not told by their labels."""
         return ""
 
+    def puts_back(self, source: Any, form: Any) -> bool:
+        """Nothing is set aside."""
+        return False
+
     def number_of(self, known: Any, form: Any) -> int:
         """Lines have no numbers."""
         return 0

@@ -229,6 +229,12 @@ FRACTIONS = {
         "(x^2 + 7x + 12)/(x + 3)", ["(x + 2)(x + 6)/(x + 3)"], "M0 A0",
     ),
     "a divisor without a bar": ("5a/b ÷ 10a^2", ["5a/b × 10a^2", "50a^3/b"], "M0 A0"),
+    "a factor of what stands below": (
+        "(x^2 - 4x - 12)/(x^2 - 36)", ["(x - 6)(x + 2)/((x - 6)(x - 6))"], "M1 M0 A0",
+    ),
+    "a factor of what stands above": (
+        "(x^2 - 4x - 12)/(x^2 - 36)", ["(x + 6)(x + 2)/((x - 6)(x + 6))"], "M0 M1 A0",
+    ),
     "each term over a term": (
         "(6x - 9)/(4x - 6)", ["6x/4x - 9/6", "1.5 - 1.5", "0"], "M0 M0 A0",
     ),

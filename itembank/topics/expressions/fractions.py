@@ -8,7 +8,7 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.factoring import common_monomial, factored
 from itembank.algebra.inside import kinds, symbols, walk
 from itembank.algebra.polynomials import constant, scaled, total_degree
-from itembank.algebra.rationals import common_factor
+from itembank.algebra.rationals import Rational, common_factor
 from itembank.algebra.values import Polynomial, polynomial
 from itembank.algebra.written import Integer, Negative, Node, Power, Product, Quotient, Sum
 from itembank.topics.expressions.trees import (
@@ -179,6 +179,22 @@ def _cleared(top: Polynomial, bottom: Polynomial) -> tuple[Polynomial, Polynomia
     ratio = a / b
     over, under = scaled(top, 1 / a), scaled(bottom, 1 / b)
     return scaled(over, Fraction(ratio.numerator)), scaled(under, Fraction(ratio.denominator))
+
+
+def same_parts(one: Node, other: Node) -> bool:
+    """Whether two expressions are sums of the same fractions, their parts multiplied out.
+
+    Raises:
+        NoValue: where a part is no polynomial.
+    """
+    return _parts(one) == _parts(other)
+
+
+def _parts(node: Node) -> tuple[Rational, ...]:
+    return tuple(
+        (scaled(polynomial(top), Fraction(sign)), polynomial(bottom))
+        for sign, top, bottom in as_terms(node)
+    )
 
 
 def as_terms(node: Node) -> tuple[tuple[int, Node, Node], ...]:

@@ -22,9 +22,11 @@ from itembank.algebra.written import CutShort, Integer, Node, Relation, Symbol
 from itembank.topics.expressions.accidents import by_accident
 from itembank.topics.expressions.errors import JOINED, wrongs, wrongs_to
 from itembank.topics.expressions.finished import unfinished
+from itembank.topics.expressions.fractions import same_parts
 from itembank.topics.expressions.pieces import pieces
 from itembank.topics.expressions.problems import (
     ADD,
+    CANCEL,
     COLLECT,
     EXPAND,
     FRACTIONS,
@@ -202,6 +204,8 @@ class ExpressionJudge(HashedOnce, PlainJudge):
             return None
         if self.task.kind == PUT and not same_relation(lone(form), lone(wrong.after)):
             return AS_WRITTEN  # of two errors with one value, the one that stands written
+        if self.task.kind == CANCEL and not same_parts(form, wrong.after):
+            return AS_WRITTEN  # as of two in one fraction, which part of it is wrong
         return 0
 
     def slip(self, source: Node, form: Node) -> Slip | None:

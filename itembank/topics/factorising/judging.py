@@ -12,6 +12,7 @@ from functools import cached_property
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols, symbols
+from itembank.algebra.polynomials import quotient
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, Polynomial, number
 from itembank.algebra.written import Node, Product, Relation, Sum
@@ -149,6 +150,11 @@ class FactorisingJudge(HashedOnce, PlainJudge):
         found = _reached(form)
         kept = form.value == source.value
         return found - {PAIR} if kept and splits_wrongly(form.shape) else found
+
+    def puts_back(self, source: Form, form: Form) -> bool:
+        """``2(x - 2)(x - 5)`` after ``x^2 - 7x + 10``: the common factor stands outside again."""
+        aside = quotient(form.value, source.value) if source.value else None
+        return aside is not None and len(aside) == 1 and form.value != source.value
 
     def fits(self, wrong: Wrong, form: Form) -> int | None:
         """An error explains rather the line that it makes itself than one that goes on from it."""

@@ -41,6 +41,7 @@ def test_words_and_other_typing_say_the_same(text: str, plain: str) -> None:
         ("halve both sides: x >= 4", "x >= 4"),
         ("x = 5 (25÷5)", "x = 5"),
         ("9a - 7b final answer", "9a - 7b"),
+        ("9a - 7b yes", "9a - 7b"),
         ("9a - 7b <- answer", "9a - 7b"),
         ("9a - 7b, can't simplify further", "9a - 7b"),
         ("9a - 7b (cannot go further)", "9a - 7b"),

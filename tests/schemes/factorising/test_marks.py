@@ -100,6 +100,12 @@ CASES = {
     "three marks": ("2x^2 + 10x + 12", ["2(x^2 + 5x + 6)", "2(x + 2)(x + 3)"], "M1 M1 A1"),
     "three marks at once": ("2x^2 + 10x + 12", ["2(x + 3)(x + 2)"], "M1 M1 A1"),
     "dropped at the end": ("2x^2 + 10x + 12", ["2(x^2 + 5x + 6)", "(x + 2)(x + 3)"], "M1 M1 A0"),
+    "set aside and put back": ("2x^2 - 14x + 20", ["x^2 - 7x + 10", "2(x - 2)(x - 5)"], "M1 M1 A1"),
+    "set aside and put back in the end": (
+        "2x^2 - 14x + 20",
+        ["x^2 - 7x + 10", "x^2 - 5x - 2x + 10", "x(x - 5) - 2(x - 5)", "2(x - 2)(x - 5)"],
+        "M1 M1 A1",
+    ),
     "not taken out": ("2x^2 + 10x + 12", ["(2x + 4)(x + 3)"], "M1 M1 A0"),
     "leading coefficient lost": ("6x^2 + 17x + 12", ["(x + 8)(x + 9)"], "M0 A0"),
     "exchanged": ("6x^2 + 17x + 12", ["(2x + 4)(3x + 3)"], "M1 A0"),
