@@ -7,6 +7,7 @@ Also what a line says of the numbers that are asked for: ``where x is an integer
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from itembank.algebra.grammar import read_expression, read_relation
 from itembank.algebra.written import (
@@ -41,22 +42,36 @@ _DOMAIN = re.compile(
     r"|(?:[a-z]\s*)?∈\s*[ℤZ])\s*\)?[\s.]*$",
     re.IGNORECASE,
 )
+_SPACED = re.compile(
+    r"(?P<lead>(?:\s*(?:[A-Za-z]\s*=|integers?\s*:|(?:the\s+)?integers\s+are))?\s*)"
+    r"(?P<items>[+-]?\d{1,4}(?:\s+[+-]?\d{1,4}){2,})\s*",
+    re.IGNORECASE,
+)
+_INNER_GAP = re.compile(r"\s(?=\s*\S)(?<!\s\s)")
 _PLAIN_LIST = re.compile(r"\s*(?:[A-Za-z]\s*=\s*)?[+-]?\d+(?:\s*,\s*[+-]?\d+){2,}[\s.]*")
 
 
 def made_plain(text: str) -> str:
     """The text without separators that mean none within a set; columns are kept.
 
+    Whole numbers in order with gaps alone between them are a list (``-1 0 1 2``).
     ``{x | x > 3}`` has a colon for its bar, ``]3; 5[`` a comma; a lone ``=>`` between two
     expressions is the sign of order ``>=``.
     """
     text = _BAR.sub(lambda found: found.group().replace("|", ":"), text)
     text = _SEMICOLON.sub(r"\1,\2", text)
+    if (found := _SPACED.fullmatch(text)) and _in_order(found["items"].split()):
+        return found["lead"] + _INNER_GAP.sub(",", found["items"])
     if text.count("=>") == 1 and not _ORDERED.search(text.replace("=>", "")):
         left, _, right = text.partition("=>")
         if left.strip() and right.strip():
             return f"{left}>={right}"
     return text
+
+
+def _in_order(items: list[str]) -> bool:
+    steps = {int(other) - int(one) for one, other in pairwise(items)}
+    return steps in ({1}, {-1})
 
 
 def is_plain_list(body: str) -> bool:

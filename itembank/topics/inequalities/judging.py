@@ -177,6 +177,8 @@ class InequalityJudge(OneUnknownJudge):
         """What a person pays to get there; None where no natural step does."""
         if isinstance(form, Integers):
             return 0 if self._right_list(source) == form.numbers else None
+        if self._only_rounds(source, form):
+            return 2
         costs = []
         for pairing in self._pairings(source, form):
             pairs = zip(pairing, form, strict=True)
@@ -186,9 +188,16 @@ class InequalityJudge(OneUnknownJudge):
                 costs.append(max(known))
         return min(costs, default=None)
 
+    def _only_rounds(self, source: Parts, form: Parts) -> bool:
+        """Ends rounded once they stand exactly, on the way to the integers (4.4)."""
+        asked = self.asks_integers and not isinstance(source, Integers)
+        return asked and slips.rounds(source, form)
+
     def onward(self, source: Parts, form: Form) -> Parts:
         """The parts with those that the line says anew; a sign of equality is read as its sign."""
         if isinstance(form, Integers) or isinstance(source, Integers):
+            return source
+        if self._only_rounds(source, form):
             return source
         known = list(source)
         for place, part in zip(following.placed(source, form), form, strict=False):

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from itembank.topics.inequalities.errors import Made
 from itembank.topics.inequalities.following import follows, pairings, sign_error
-from itembank.topics.inequalities.lines import Inequality, Parts, ray
+from itembank.topics.inequalities.lines import Inequality, Parts, is_solved, ray
 from itembank.topics.judging import Slip, Wrong
 from itembank.topics.linear_equations.following import fit_error
 from itembank.topics.linear_equations.judging import wrong_of
@@ -15,14 +15,28 @@ from itembank.topics.linear_equations.slips import find_slip as slip_of_equation
 
 
 def find_slip(source: Parts, form: Parts) -> Slip | None:
-    """The one number wrong in a line, its signs right; the same one in both parts is one."""
+    """The one number wrong in a line, its signs right; the same one in both parts is one.
+
+    So is a rounding of both ends.
+    """
     found = []
     for pairing in pairings(len(source), len(form)):
         slips = [_slip(source[i], part) for i, part in zip(pairing, form, strict=True)]
         made = [slip for slip in slips if isinstance(slip, Slip)]
-        if None not in slips and made and len({slip.words for slip in made}) == 1:
+        alike = len({slip.words for slip in made}) == 1 or all(map(_is_rounding, made))
+        if None not in slips and made and alike:
             found.append(max(made, key=lambda slip: slip.cost))
     return min(found, key=lambda slip: slip.cost) if found else None
+
+
+def rounds(source: Parts, form: Parts) -> bool:
+    """Whether a line only rounds the ends of a solution that stands."""
+    found = find_slip(source, form) if all(map(is_solved, source)) else None
+    return found is not None and _is_rounding(found)
+
+
+def _is_rounding(slip: Slip) -> bool:
+    return slip.name == "rounding"
 
 
 def _slip(source: Inequality, part: Inequality) -> Slip | str | None:
