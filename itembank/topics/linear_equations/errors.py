@@ -15,6 +15,7 @@ from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
+    COEFFICIENT_SUBTRACTED,
     DROPPED,
     EXCHANGED,
     FACTOR_JOINED,
@@ -72,6 +73,7 @@ from itembank.topics.parts import (
 EXPANDED_FIRST = 1
 AFTER_OTHERS = 3
 MOST_GROUPS = 4
+TAKEN_LAST = 2  # a coefficient is taken away last rather than before a number is moved
 SEEN_IN_JOINING = 3  # a sign lost in joining is that, where the line has joined the terms
 
 
@@ -119,7 +121,9 @@ def _changes(equation: Equation) -> Iterator[Change]:
     for error, (stage, rewrite) in WHOLE_ERRORS.items():
         for after in rewrite(equation):
             where = Where(solved=True) if stage == VALUE else None
-            yield Change(error, stage, (), after, where=where)
+            late = error is COEFFICIENT_SUBTRACTED and not equation.brackets
+            cost = TAKEN_LAST if late else 0
+            yield Change(error, stage, (), after, where=where, cost=cost)
 
 
 @lru_cache(maxsize=512)

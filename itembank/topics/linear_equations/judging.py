@@ -166,7 +166,7 @@ class LinearJudge(OneUnknownJudge):
         found = following.fit_error(wrong.after, form, wrong.where)
         if found is None or (wrong.both is not None and found.cost > BESIDE_ONE_SIDE):
             return None
-        if wrong.where is not None and wrong.where.solved:
+        if wrong.where is not None and wrong.where.solved and len(wrong.after.right) == 1:
             return found.cost  # the last operation may stand there instead of its result
         return None if following.made_up(wrong.after, form, found.factor) else found.cost
 

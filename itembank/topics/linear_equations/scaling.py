@@ -199,20 +199,23 @@ def _bars_exchanged(equation: Equation) -> Iterator[Equation]:
         )
 
 
-def _last_division(wrong: Callable[[Fraction, Fraction], Fraction | None]) -> Rewrite:
-    """An error of the last division, from a line collected rightly, in the head or before."""
+def _last_division(wrong: Callable[[Fraction, Fraction], tuple[Fraction, ...]]) -> Rewrite:
+    """An error of the last division, from a line collected rightly, in the head or before.
+
+    It gives the numbers that the unknown is set equal to, none where it cannot be made.
+    """
 
     def rewrite(equation: Equation) -> Iterator[Equation]:
         a, b, c, d = equation.balance
         k, m = (c, b - d) if a == 0 else (a - c, d - b)
         if k in (0, 1):
             return
-        values = [wrong(k, m)]
+        found = [wrong(k, m)]
         if k < 0 or (a and c):  # the unknown can be collected on the other side, k turned
-            values.append(wrong(-k, -m))
-        for value in dict.fromkeys(values):
-            if value is not None:
-                yield Equation(((Part(Fraction(1), LETTER),), (Part(value, NUMBER),)))
+            found.append(wrong(-k, -m))
+        for numbers in dict.fromkeys(filter(None, found)):
+            value = tuple(Part(number, NUMBER) for number in numbers)
+            yield Equation(((Part(Fraction(1), LETTER),), value))
 
     return rewrite
 
@@ -248,10 +251,10 @@ WHOLE_ERRORS: dict[CommonError, tuple[str, Rewrite]] = {
     BARS_DROPPED: (EARLIEST, _bars_dropped),
     DIVIDED_BY_BAR: (EARLIEST, _divided_by_denominator),
     BARS_EXCHANGED: (EARLIEST, _bars_exchanged),
-    WRONG_WAY_ROUND: (VALUE, _last_division(lambda k, m: k / m if m else None)),
-    DIVISION_SIGN: (VALUE, _last_division(lambda k, m: -m / k if m else None)),
-    LAST_MULTIPLIED: (VALUE, _last_division(lambda k, m: m * k)),
-    LAST_SUBTRACTED: (VALUE, _last_division(lambda k, m: m - k)),
+    WRONG_WAY_ROUND: (VALUE, _last_division(lambda k, m: (k / m,) if m else ())),
+    DIVISION_SIGN: (VALUE, _last_division(lambda k, m: (-m / k,) if m else ())),
+    LAST_MULTIPLIED: (VALUE, _last_division(lambda k, m: (m * k,))),
+    LAST_SUBTRACTED: (VALUE, _last_division(lambda k, m: (m, -k))),
     BAR_TOO_FAR: (EARLIEST, _bar_too_far),
     BAR_ADDED: (EARLIEST, _denominator_added),
 }

@@ -83,6 +83,16 @@ def test_3_2_the_noted_operation_worked_out_the_wrong_way_round_is_a_slip(
 
 
 @table(
+    ("after the constant", "4x + 9 = 37", "x = 28 - 4 // x = 24", "M1 A0"),
+    ("after the constant, written", "4x + 9 = 37", "x = 37 - 9 - 4 // x = 24", "M1 A0"),
+    ("before the constant", "4x + 9 = 37", "x = 33 - 9 // x = 24", "M0 A0"),
+    ("a mixed number", "1 1/2 x + 2 = 8", "x = 6 - 1 1/2 // x = 4 1/2", "M1 A0"),
+)
+def test_3_3_a_coefficient_taken_away_shows_when(problem: str, lines: str, expected: str) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
     ("one line between", "3(x + 4) = x + 20", "2x = 8 // x = 4", "M1 M1 M1 A1"),
     ("only the first", "3(x + 4) = x + 20", "3x + 12 = x + 20 // x = 4", "M1 M1 M1 A1"),
     ("fractions", "n/3 + n/4 = 14", "7n = 168 // n = 24", "M1 M1 A1"),
