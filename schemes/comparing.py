@@ -59,15 +59,15 @@ def _line(
 ) -> LineMark:
     """The verdict on a line; what it earns is put into ``found``."""
     comma = scheme.settings.decimal_comma
+    relations: tuple[Relation, ...] = ()
+    fault: ReadingFault | None = None
     try:
         relations = read_relations(text, comma=comma)
-    except ReadingFault as fault:
-        said = _same_words(scheme, text)
-        if not said:
-            return LineMark(text, False, "unreadable", note=str(fault))
-        relations = ()
-    else:
-        said = []
+    except ReadingFault as found_fault:
+        fault = found_fault
+    said = [] if relations else _same_words(scheme, text)
+    if fault is not None and not said:
+        return LineMark(text, False, "unreadable", note=str(fault))
     if relations and all(_is_given(scheme, one) for one in relations):
         return LineMark(text, True, "copied", note="the question gives this line")
     matches = said or [place for one in relations for place in _places(scheme, one)]
@@ -78,7 +78,7 @@ def _line(
         step = route.lines[at].step or "as the route has it"
         path = (PathPart("step", route.name, route.lines[at].stage, step),)
         return LineMark(text, not said, "follows", (), path, note=f"a line of {route.name!r}")
-    if not relations:
+    if not relations and not text.strip():
         return LineMark(text, True, "ignored")
     near = _near(scheme, relations)
     if near is not None:

@@ -96,7 +96,7 @@ def test_an_equivalent_line_is_told_and_earns_nothing_by_itself() -> None:
 def test_what_cannot_be_compared_is_referred_never_a_silent_zero() -> None:
     marked = mark("I walked round it", "x = 12")
 
-    assert [line.verdict for line in marked.lines] == ["unreadable", "unexplained"]
+    assert [line.verdict for line in marked.lines] == ["unexplained", "unexplained"]
     assert (marked.total, marked.lowest, marked.highest) == (0, 0, 4)
     assert marked.referred
 
@@ -114,6 +114,14 @@ def test_crossed_out_lines_count_only_where_nothing_replaces_them() -> None:
     alone = mark_script(SCHEME, [ScriptLine("x = 6", True)])
 
     assert (awards(replaced), awards(alone)) == ("M1=0 M2=0 A1=0", "M1=1 M2=1 A1=0")
+
+
+@pytest.mark.parametrize("words", ["It is a rectangle", "opposite sides are equal"])
+def test_words_of_a_route_earn_their_mark_whether_or_not_they_can_be_read(words: str) -> None:
+    route = Route("by words", (RouteLine(words, "", "M1 M2 A1", True),))
+    scheme = replace(SCHEME, routes=(route,))
+
+    assert awards(mark_script(scheme, [ScriptLine(words.upper())])) == "M1=1 M2=1 A1=2"
 
 
 def test_words_are_compared_as_they_stand() -> None:
