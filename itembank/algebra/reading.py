@@ -45,9 +45,10 @@ _NONE = re.compile(
 )
 _ALL = re.compile(
     r"\b(?:all|any|every|each)\s+(?:real\s+|possible\s+)?(?:values?|numbers?|reals?)"
-    r"(?:\s+(?:of|for)\s+[a-z])?(?:\s+works?)?\b|\bevery\s+[a-z]\b(?:\s+works?)?|\binfinitely\s+many"
-    r"(?:\s+(?:solutions?|solns?|values?))?\b|\balways\s+true\b|\btrue\s+for\s+(?:all|any|every)"
-    r"(?:\s+(?:values?\s+of\s+)?[a-z])?\b|\bidentity\b|\b(?:the\s+)?same\s+(?:lines?|equations?)\b|\b[a-z]\s+can\s+be\s+any(?:thing|\s+\w+)"
+    r"(?:\s+(?:of|for)\s+[a-z](?:\s*(?:and|,)\s*[a-z])?)?(?:\s+works?)?\b|\bevery\s+[a-z]\b(?:\s+works?)?"
+    r"|\binfinite(?:ly)?(?:\s+(?:many|(?:number|amount)\s+of))?(?:\s+(?:solutions?|solns?|values?|answers?))?\b|\balways\s+true\b|\btrue\s+for\s+(?:all|any|every)"
+    r"(?:\s+(?:values?\s+of\s+)?[a-z])?\b|\bidentity\b|\b(?:the\s+)?same\s+(?:lines?|equations?)\b"
+    r"|\bsame\s+as\s+(?:\(\d\)|the\s+(?:other|first)(?:\s+(?:one|equation|line))?)|\b[a-z]\s+can\s+be\s+any(?:thing|\s+\w+)"
     r"|\b[a-z]\s*=\s*anything\b|\b[a-z]\s*∈\s*ℝ|ℝ"
     r"|(?:\b[a-z]\s*∈\s*)?\(\s*-\s*(?:∞|inf(?:inity)?)\s*,\s*\+?\s*(?:∞|inf(?:inity)?)\s*\)",
     re.IGNORECASE,

@@ -44,7 +44,7 @@ _OPERATION = (
 _METHOD = re.compile(
     r"[\s\W]*+(?=.*\b(?:eliminat|substitut|method|solv|solution|working|simultaneous|factoris|expand"
     r"|simplif|grid|foil|pattern|difference|quadratic|group|collect))"
-    rf"(?!.*\b(?:{_OPERATION})(?:y|ying|ed|ing|e|s)?\b)"
+    rf"(?!.*\b(?:(?:{_OPERATION})(?:y|ying|ed|ing|e|s)?|infinit\w*|no|not|none|same)\b)"
     r"(?:(?:[a-z]{3,}|by|to|of|in|we|up|it|on|is|so|my|be|do|an|a|as|at|if|i)\b[\s,.!?'()-]*)+",
     re.IGNORECASE,
 )

@@ -16,3 +16,8 @@ from tests.schemes.rules.marks import marks, table
 )  # fmt: skip
 def test_a_term_left_as_it_was_costs_its_stage(problem: str, lines: str, expected: str) -> None:
     assert marks(problem, lines) == expected
+
+
+def test_a_negative_may_be_subtracted_wrongly_from_either_line() -> None:
+    lines = "2x - 3y = 1 // 2x + 8y = 10 // 5y = 9 // y = 1.8 // x = -2.2"
+    assert marks("2x = 3y + 1, 4y = 5 - x", lines) == "M1 M0 A0 M1 A1"
