@@ -63,7 +63,7 @@ def _timed(node: Node) -> Node:
     for n in range(len(factors) - 2, 0, -1):
         number, letter, other = factors[n - 1 : n + 2]
         close = not marks[n - 1] and not marks[n]
-        if close and letter == Symbol("x") and _whole(number) and _whole(other):
+        if close and letter == Symbol("x") and _whole(number) and _whole(_base(other)):
             del factors[n]
             marks[n - 1 : n + 1] = ["×"]
     return Product(tuple(factors), tuple(marks))
@@ -84,6 +84,11 @@ def _true_product(relation: Relation) -> Relation | None:
         return Relation((meant, last), ("=",)) if number(meant) == number(last) else None
     except NoValue:
         return None
+
+
+def _base(node: Node) -> Node:
+    """What stands below a power: ``3x4^2`` is 3 × 4²."""
+    return node.base if isinstance(node, Power) else node
 
 
 def _whole(node: Node) -> bool:

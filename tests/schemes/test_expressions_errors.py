@@ -69,6 +69,21 @@ def test_the_marker_says_which_way_a_bar_was_read() -> None:
     assert result.lines[0].note == BELOW
 
 
+CLOSE = {
+    "a square": ("(x + 3)(x + 4)", ["x2 + 4x + 3x + 12", "x2 + 7x + 12"], "M1 A1"),
+    "a square of a bracket": ("(x - 9)^2", ["(x-9)2", "x2 - 18x + 81"], "M1 A1"),
+    "a product of values": ("3x - 2, x = 4", ["3x4 - 2 = 10"], "M1 A1"),
+    "a product with a power": ("ab^2, a = 3, b = 4", ["3x4^2", "3x16", "48"], "M1 A1"),
+}
+
+
+@pytest.mark.parametrize(("problem", "lines", "marks"), CLOSE.values(), ids=CLOSE)
+def test_a_number_close_behind_a_letter_is_read_as_it_is_meant(
+    problem: str, lines: list[str], marks: str
+) -> None:
+    assert earned(problem, lines) == marks
+
+
 ACCIDENTS = {
     "each term over a term": ("(x^2 - 25)/(x + 5)", ["x^2/x - 25/5", "x - 5"], "M0 A0"),
     "each term over the whole": (
@@ -117,6 +132,7 @@ PUT_IN = {
     "digits without the minus": ("7 - 2x, x = -3", ["7 - 23", "-16"], "M0 A0"),
     "an error in a last line of numbers": ("p^2q, p = 3, q = 4", ["3 × 2 × 4 = 24"], "M1 A0"),
     "digits before a square": ("2x^2, x = 5", ["25^2 = 625"], "M0 A0"),
+    "a negative value behind its number, squared": ("5x^2, x = -3", ["5-3^2 = -4"], "M0 A0"),
     "digits for two letters": ("ab + c, a = 3, b = 4, c = -5", ["34 - 5 = 29"], "M0 A0"),
     "digits for every product": ("2a + 3b, a = 4, b = 5", ["24 + 35 = 59"], "M0 A0"),
     "a negative value behind its number": ("5 - 3x, x = -2", ["5 - 3-2", "0"], "M0 A0"),

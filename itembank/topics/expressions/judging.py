@@ -10,6 +10,7 @@ from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
+from itembank.algebra.close_typing import with_squares, with_times
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import kinds, symbols
 from itembank.algebra.matching import same_relation
@@ -96,6 +97,10 @@ class ExpressionJudge(HashedOnce, PlainJudge):
     def lone(self) -> bool:
         """The lines are expressions, those of numbers alone included."""
         return True
+
+    def meant(self, relation: Relation) -> Relation:
+        """``x2`` is the square; where values are put in, ``3x4`` is 3 × 4."""
+        return with_times(relation) if self.task.kind == PUT else with_squares(relation)
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``4(x + 3) = 4x + 12`` is one expression after another.

@@ -125,8 +125,9 @@ def _misread(part: Product, values: Mapping[str, Node], error: CommonError) -> I
     if not isinstance(other, Negative):
         yield product([both, *rest])
         return
-    if power is None and not rest:
-        yield Sum((("+", one), ("-", digits)))
+    if not rest:
+        away = digits if power is None else Power(digits, power)
+        yield Sum((("+", one), ("-", away)))
     yield product([Negative(both), *rest])
     yield product([both, *rest])  # its minus left out as well
 

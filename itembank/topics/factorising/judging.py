@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
+from itembank.algebra.close_typing import with_squares
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols, symbols
@@ -86,6 +87,10 @@ class FactorisingJudge(HashedOnce, PlainJudge):
     def order(self) -> tuple[str, ...]:
         """Every stage of the topic, in order."""
         return ORDER
+
+    def meant(self, relation: Relation) -> Relation:
+        """``x2`` is the square."""
+        return with_squares(relation)
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """A chain as its expressions; what is no line of factorising says nothing here.

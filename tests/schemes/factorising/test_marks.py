@@ -91,6 +91,7 @@ CASES = {
     "square for difference": ("x^2 - 9", ["(x - 3)^2"], "B0"),
     "root not taken": ("9x^2 - 4", ["(9x - 4)(9x + 4)"], "B0"),
     "square twice": ("x^2 + 6x + 9", ["(x + 3)(x + 3)"], "M1 A1"),
+    "a square typed close": ("x^2 - 10x + 25", ["(x-5)2"], "M1 A1"),
     "square": ("x^2 + 6x + 9", ["(x + 3)^2"], "M1 A1"),
     "common factor, then squares": ("2x^2 - 18", ["2(x^2 - 9)", "2(x - 3)(x + 3)"], "M1 A1"),
     "common factor only": ("2x^2 - 18", ["2(x^2 - 9)"], "M1 A0"),
