@@ -111,7 +111,7 @@ def _text(line: Line, letters: dict[str, str]) -> str:
         for note in line.notes
     )
     heads = tuple(head for head in line.heads if head not in _SAYS_NOTHING)
-    text = typed(Line("", groups, line.statement, notes, heads))
+    text = typed(Line("", groups, line.statement, notes, heads, commas=line.commas))
     return f"{text}   {_spaced(line.label)}" if line.label else text
 
 

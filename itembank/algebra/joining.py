@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from itembank.algebra.written import Node, Relation
+from itembank.algebra.written import Interval, Node, Relation, SetBuilder
 
-OR, AND = "or", "and"
+OR, AND, UNION = "or", "and", "∪"
 WORDS = (OR, AND)
 
 Alternatives = tuple[tuple[Relation, ...], ...]
@@ -30,9 +30,19 @@ def apart(relation: Relation) -> Alternatives:
     return tuple(tuple(_split(group, AND)) for group in _split(relation, OR))
 
 
-def between(group: tuple[Relation, ...]) -> str:
-    """What stands between the relations of a set: a comma after an expression and its values."""
-    return ", " if group and not group[0].signs else f" {AND} "
+def between(group: tuple[Relation, ...], commas: bool = False) -> str:
+    """What stands between the relations of a set: a comma after an expression and its values.
+
+    ``commas`` tells that the line lists its relations with commas.
+    """
+    return ", " if commas or (group and not group[0].signs) else f" {AND} "
+
+
+def between_alternatives(alternatives: Alternatives) -> str:
+    """What stands between alternatives: ``∪`` between sets of numbers, else ``or``."""
+    every = [relation for group in alternatives for relation in group]
+    sets = all(not one.signs and isinstance(one.sides[0], Interval | SetBuilder) for one in every)
+    return UNION if sets else OR
 
 
 def is_joined(relation: Relation) -> bool:

@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import re
 
-from itembank.algebra.grammar import LONGEST_LINE, read_relation
+from itembank.algebra.grammar import LONGEST_LINE
 from itembank.algebra.grammar import read_expression as read_by_grammar
+from itembank.algebra.joining import OR
 from itembank.algebra.plain import read_plain, read_plain_parts
-from itembank.algebra.reading_groups import grouped
+from itembank.algebra.reading_groups import are_listed, grouped
 from itembank.algebra.reading_labels import (
     in_signs,
     label_alone,
@@ -20,7 +21,7 @@ from itembank.algebra.reading_labels import (
     label_at_tail,
 )
 from itembank.algebra.reading_notes import notes_before, notes_behind
-from itembank.algebra.reading_pairs import two_values
+from itembank.algebra.reading_parts import parts_of
 from itembank.algebra.reading_pieces import pieces_of
 from itembank.algebra.reading_remarks import (
     is_remark,
@@ -29,10 +30,10 @@ from itembank.algebra.reading_remarks import (
     without_tail,
     words_behind,
 )
-from itembank.algebra.reading_sets import domain_said, is_plain_list, made_plain, read_set
+from itembank.algebra.reading_sets import domain_said, made_plain, read_sets
 from itembank.algebra.reading_words import signs_for_words
 from itembank.algebra.tokens import RELATION_SIGN, ReadingFault, same_signs
-from itembank.algebra.written import Line, Node, Relation
+from itembank.algebra.written import Line, Node
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
 
@@ -80,11 +81,6 @@ _TOLD = re.compile(
     rf"(?:{_INTRODUCED})[:,\s]\s*(?=\S)(?!\d+\s+[\w(])",
     re.IGNORECASE,
 )
-_IS = re.compile(
-    r"\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be|has\s+to\s+be)\s+",
-    re.IGNORECASE,
-)
-_FULL_STOP = re.compile(r"\s*+(?<!\.)(?:\.|[!?]+)?\s*$")
 
 
 def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
@@ -102,7 +98,7 @@ def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
     alike = same_signs(text)
     plain = read_plain_parts(alike)
     if plain is not None:
-        return (Line(alike, grouped(plain)),)
+        return (Line(alike, grouped(plain), commas=are_listed(plain)),)
     alike = in_signs(made_plain(signs_for_words(alike)))
     lines = [_read_piece(alike, start, end, comma) for start, end in pieces_of(alike)]
     return tuple(line for line in lines if line is not None)
@@ -158,8 +154,10 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
         return Line(whole, (), statement, notes, heads, label, name=name)
     if is_remark(body):
         return Line(whole, (), statement, notes, (*heads, " ".join(body.lower().split())), label)
-    alternatives = _alternatives(body, start + 1, comma)
-    return Line(whole, alternatives, statement, notes, heads, label, domain, name)
+    sets = read_sets(body, start + 1)
+    parts = [(one, OR) for one in sets] if sets else parts_of(body, start + 1, comma)
+    alternatives, listed = grouped(parts), are_listed(parts)
+    return Line(whole, alternatives, statement, notes, heads, label, domain, name, listed)
 
 
 def _statement(text: str, start: int, end: int) -> tuple[str, int]:
@@ -188,39 +186,3 @@ def _heads(text: str, start: int, end: int) -> tuple[tuple[str, ...], int]:
         heads.append(" ".join(told.group("told").lower().split()))
         start = told.end()
     return tuple(heads), start
-
-
-def _alternatives(body: str, column: int, comma: bool) -> tuple[tuple[Relation, ...], ...]:
-    if (found := read_set(body, column)) is not None:
-        return ((found,),)
-    body, column = _worded(two_values(body), column)
-    if comma:
-        body = re.sub(r"(?<=\d),(?=\d)", ".", body)
-    elif (match := re.search(r"\d,\d", body)) and not is_plain_list(body):
-        raise ReadingFault(column + match.start() + 1, "a decimal point", "a comma between digits")
-    parts: list[tuple[Relation, str]] = []
-    place = 0
-    for match in re.finditer(r"\bor\b|\band\b|,|&|$", body, re.IGNORECASE):
-        part = body[place : match.start()]
-        if part.strip(" ."):
-            lead = len(part) - len(part.lstrip())
-            text, at = _worded(_FULL_STOP.sub("", part[lead:]), column + place + lead)
-            found_plain = read_plain(text.strip())
-            relation = read_relation(text, at) if found_plain is None else found_plain
-            parts.append((relation, match.group().lower()))
-        elif match.group():
-            raise ReadingFault(column + match.start(), "a relation", repr(match.group()))
-        place = match.end()
-    return grouped(parts)
-
-
-def _worded(body: str, column: int) -> tuple[str, int]:
-    """``x is 5`` is ``x = 5``; columns are kept by padding."""
-    if RELATION_SIGN.search(body):
-        return body, column
-    match = _IS.search(body)
-    if match is None:
-        return body, column
-    return body[: match.start()] + " =".ljust(match.end() - match.start()) + body[
-        match.end() :
-    ], column

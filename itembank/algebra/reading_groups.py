@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from itembank.algebra.inside import symbols
+from itembank.algebra.order import ORDER_SIGNS
 from itembank.algebra.written import Node, Relation, Symbol
+
+_SAME_SIGN = {"≤": "<=", "≥": ">="}
 
 
 def grouped(parts: Sequence[tuple[Relation, str]]) -> tuple[tuple[Relation, ...], ...]:
@@ -25,6 +28,22 @@ def grouped(parts: Sequence[tuple[Relation, str]]) -> tuple[tuple[Relation, ...]
             relations = []
     groups.append(relations)
     return _solutions_apart(groups)
+
+
+def are_listed(parts: Sequence[tuple[Relation, str]]) -> bool:
+    """Whether inequalities are listed with commas, no word between them."""
+    every = [relation for relation, _ in parts]
+    joints = [joint for _, joint in parts[:-1]]
+    return bool(joints) and set(joints) == {","} and all(map(_is_order, every))
+
+
+def _is_order(relation: Relation) -> bool:
+    return bool(relation.signs) and set(relation.signs) <= set(ORDER_SIGNS)
+
+
+def with_left_side(before: Relation, sign: str, side: Node) -> Relation:
+    """``x < -3 or >= 3``: a sign of order and a side take the left side of the one before."""
+    return Relation((before.sides[0], side), (_SAME_SIGN.get(sign, sign),))
 
 
 def _with_left(

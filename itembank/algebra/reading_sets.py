@@ -1,6 +1,7 @@
 """Does a line state numbers as a set? An interval, a set by its condition, a list of numbers.
 
-``(3, ∞)``, ``[-2, 5)``, ``]3, ∞[``, ``{x : x > 3}``, ``{-1, 0, 1}``, with ``x ∈`` before it or not.
+``(3, ∞)``, ``[-2, 5)``, ``]3, ∞[``, ``{x : x > 3}``, ``{-1, 0, 1}``, with ``x ∈`` before it or not,
+or several of them together (``(-∞, -3) ∪ [3, ∞)``).
 Also what a line says of the numbers that are asked for: ``where x is an integer``.
 """
 
@@ -10,6 +11,7 @@ import re
 from itertools import pairwise
 
 from itembank.algebra.grammar import read_expression, read_relation
+from itembank.algebra.joining import AND, OR, Alternatives, joined
 from itembank.algebra.written import (
     Infinity,
     Interval,
@@ -30,6 +32,11 @@ _INTERVAL = re.compile(r"([(\[\]])([^,()\[\]{}]+|[^,]*\([^,]*\)[^,]*),([^,]+)([)
 _BUILDER = re.compile(
     r"\{\s*(?P<letter>[A-Za-z])\s*(?:∈\s*[ℝR]\s*)?[:|]\s*(?P<condition>[^{}]+)\}[\s.]*"
 )
+_UNION = re.compile(
+    r"(?<=[)\]\[}])\s*+(?:∪|∨|\b(?:u|v|or|union)\b)\s*+(?=(?:[a-z]\s*(?:∈|=)\s*)?[(\[\]{])",
+    re.IGNORECASE,
+)
+JOINT = re.compile(r"(?:,\s*+)?\b(?P<word>or|and)\b|(?P<or>[∪∨])|[,&]", re.IGNORECASE)
 _LISTED = re.compile(r"\{(?P<items>[^{}:|<>=]+)\}[\s.]*")
 _INFINITE = re.compile(r"\s*+(?P<sign>[+-]?)\s*+(?:∞|inf|infinity)\s*", re.IGNORECASE)
 _BAR = re.compile(r"\{[^{}]*\}")
@@ -87,12 +94,27 @@ def domain_said(text: str, start: int, end: int) -> tuple[str, int]:
     return INTEGERS, found.start()
 
 
-def read_set(body: str, column: int) -> Relation | None:
-    """A text that states a set, as a relation; None where it is none.
+def read_sets(body: str, column: int) -> tuple[Relation, ...]:
+    """A text that states a set, or several together, each as a relation; empty where it does not.
 
     Raises:
-        ReadingFault: where it is one, but what stands in it cannot be read.
+        ReadingFault: where it states one, but what stands in it cannot be read.
     """
+    found: list[Relation] = []
+    place = 0
+    for union in (*_UNION.finditer(body), None):
+        end = len(body) if union is None else union.start()
+        one = _read_set(body[place:end], column + place)
+        if one is None:
+            return ()
+        if found and found[0].signs and not one.signs:
+            one = Relation((found[0].sides[0], one.sides[0]), found[0].signs)
+        found.append(one)
+        place = end if union is None else union.end()
+    return tuple(found)
+
+
+def _read_set(body: str, column: int) -> Relation | None:
     lead = _LEAD.match(body)
     assert lead is not None  # it matches an empty text
     node = _set(body[lead.end() :], column + lead.end())
@@ -105,7 +127,7 @@ def read_set(body: str, column: int) -> Relation | None:
 def _set(text: str, column: int) -> Node | None:
     if found := _BUILDER.fullmatch(text):
         at = column + found.start("condition")
-        condition = read_relation(found.group("condition").strip(), at)
+        condition = joined(_condition(found.group("condition"), at))
         return SetBuilder(Symbol(found.group("letter")), condition.sides, condition.signs)
     if found := _LISTED.fullmatch(text):
         items = found.group("items").split(",")
@@ -114,6 +136,28 @@ def _set(text: str, column: int) -> Node | None:
         opening, low, high, closing = found.groups()
         return Interval(opening, _end(low), _end(high), closing)
     return None
+
+
+def _condition(text: str, column: int) -> Alternatives:
+    """``x < -3 or x >= 3``: the relations of a condition, with what joins them."""
+    groups: list[list[Relation]] = [[]]
+    place = 0
+    for joint in (*JOINT.finditer(text), None):
+        part = text[place : len(text) if joint is None else joint.start()]
+        lead = len(part) - len(part.lstrip())
+        groups[-1].append(read_relation(part.strip(), column + place + lead))
+        if joint is not None:
+            place = joint.end()
+            if joint_word(joint) == OR:
+                groups.append([])
+    return tuple(map(tuple, groups))
+
+
+def joint_word(joint: re.Match[str]) -> str:
+    """``or``, ``and`` or a comma: what a match of a joint between two relations says."""
+    if joint["or"] or (joint["word"] or "").lower() == OR:
+        return OR
+    return AND if joint["word"] or "&" in joint.group() else ","
 
 
 def _end(text: str) -> Node:

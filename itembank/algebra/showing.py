@@ -17,7 +17,7 @@ import re
 from collections.abc import Callable
 from typing import Any
 
-from itembank.algebra.joining import between
+from itembank.algebra.joining import between, between_alternatives
 from itembank.algebra.tokens import VULGAR, is_word
 from itembank.algebra.written import (
     Bracket,
@@ -84,8 +84,12 @@ def typed_note(note: Note) -> str:
 
 
 def _line(line: Line) -> str:
-    alternatives = (between(group).join(map(typed, group)) for group in line.alternatives)
-    said = [*line.heads, " or ".join(alternatives), line.statement]
+    groups = (between(one, line.commas).join(map(typed, one)) for one in line.alternatives)
+    said = [
+        *line.heads,
+        f" {between_alternatives(line.alternatives)} ".join(groups),
+        line.statement,
+    ]
     text = " ".join(part for part in said if part)
     text = f"{text}, {line.domain}" if line.domain else text
     return "   ".join([text, *map(typed_note, line.notes)]).strip()

@@ -11,7 +11,7 @@ from __future__ import annotations
 from html import escape
 from itertools import pairwise
 
-from itembank.algebra.joining import WORDS, between
+from itembank.algebra.joining import UNION, WORDS, between, between_alternatives
 from itembank.algebra.showing import CLOSING, INFINITE
 from itembank.algebra.written import (
     Bracket,
@@ -80,8 +80,10 @@ def _line(line: Line) -> str:
         parts.append(_text(" ".join(line.heads) + _SPACE))
     for number, relations in enumerate(line.alternatives):
         if number:
-            parts.append(_joining("or"))
-        joiner = {" and ": _joining("and"), ", ": _text(f",{_SPACE}")}[between(relations)]
+            word = between_alternatives(line.alternatives)
+            parts.append(f"<mo>{UNION}</mo>" if word == UNION else _joining(word))
+        listed = {" and ": _joining("and"), ", ": _text(f",{_SPACE}")}
+        joiner = listed[between(relations, line.commas)]
         parts.append(joiner.join(map(_shown, relations)))
     if line.statement:
         parts.append(_text((_SPACE if line.alternatives else "") + line.statement))

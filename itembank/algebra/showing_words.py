@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from itembank.algebra.joining import between
+from itembank.algebra.joining import UNION, between, between_alternatives
 from itembank.algebra.written import (
     Bracket,
     CutShort,
@@ -91,9 +91,10 @@ def spoken(written: Node | Relation | Line) -> str:
 
 
 def _line(line: Line) -> str:
-    alternatives = (between(group).join(map(spoken, group)) for group in line.alternatives)
+    groups = (between(one, line.commas).join(map(spoken, one)) for one in line.alternatives)
+    word = between_alternatives(line.alternatives)
     heads = [_RELATIONS.get(head, head) for head in line.heads]
-    said = [*heads, " or ".join(alternatives), line.statement]
+    said = [*heads, f" {'together with' if word == UNION else word} ".join(groups), line.statement]
     words = " ".join(part for part in said if part)
     words = f"{words}, {line.domain}" if line.domain else words
     return ", noted: ".join(part for part in [words, *map(_note, line.notes)] if part)

@@ -200,7 +200,10 @@ class Listed(Tree):
 
 @dataclass(frozen=True, slots=True)
 class SetBuilder(Tree):
-    """A set by the condition that its members meet: ``{x : x > 3}``, the condition as a chain."""
+    """A set by the condition that its members meet: ``{x : x > 3}``, ``{x : x < -3 or x > 3}``.
+
+    The condition is a chain, or several joined with ``or`` and ``and`` as a relation's are.
+    """
 
     __hash__ = HashedOnce.__hash__
 
@@ -262,7 +265,8 @@ class Line:
     line, in lower case (``so``, ``check``, ``again``); ``=`` where it goes on from the one above.
     ``label`` is the number that a line is given (``(1)``), or the labels that it is made from
     (``(1) + (2)``), ``name`` the number that such a line is given in its turn. ``domain`` is
-    ``integers`` where the line says that the unknown is one.
+    ``integers`` where the line says that the unknown is one; ``commas`` tells that inequalities are
+    listed with commas, no word between them.
     """
 
     text: str
@@ -273,6 +277,7 @@ class Line:
     label: str = ""
     domain: str = ""
     name: str = ""
+    commas: bool = False
 
     @property
     def relations(self) -> tuple[Relation, ...]:
