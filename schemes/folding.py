@@ -126,7 +126,7 @@ def _sole(judge: Judge, lines: tuple[Line, ...]) -> Piece | None:
     (one,) = lines
     if one.statement or one.heads[:1] == ("=",) or AGAIN & set(one.heads):
         return None
-    relations = judge.relations(one.alternatives)
+    relations = judge.relations(one)
     if len(relations) != 1 or judge.split(relations[0]) != relations:
         return None
     return piece_of(judge, relations[0])
@@ -142,7 +142,7 @@ def _one(state: State, line_number: int, line: Line, rules: Rules, last: bool) -
     if AGAIN & set(line.heads):
         state = restarted(state, line_number)
     states = [state]
-    relations = state.judge.relations(line.alternatives)
+    relations = state.judge.relations(line)
     for place, relation in enumerate(relations):
         final = last and place == len(relations) - 1 and not line.statement
         found = [

@@ -146,7 +146,7 @@ def _relation(judge: Judge, text: str) -> Relation | None:
         line = read_line(text)
     except ReadingFault:
         return None
-    relations = judge.relations(line.alternatives)
+    relations = judge.relations(line)
     return relations[0] if len(relations) == 1 else None
 
 

@@ -39,7 +39,7 @@ def labelled(script: Script, judge: Judge, comma: bool) -> list[tuple[Line, ...]
             made = "" if is_given(line.label) else line.label
             now.append(replace(line, label=_numbered(made, numbers)) if made else line)
             number = 0
-            for relation in judge.relations(line.alternatives):
+            for relation in judge.relations(line):
                 try:
                     form = judge.form(relation)
                 except NoValue:

@@ -45,7 +45,7 @@ class WorkLine(HashedOnce):
 
     def judged(self, judge: Judge) -> tuple[Relation, ...]:
         """What the line is judged as."""
-        return tuple(r for line in self.lines for r in judge.relations(line.alternatives))
+        return tuple(r for line in self.lines for r in judge.relations(line))
 
     @cached_property
     def closes(self) -> bool:

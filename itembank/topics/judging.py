@@ -14,8 +14,7 @@ from typing import Any, NamedTuple, Protocol
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
-from itembank.algebra.joining import Alternatives
-from itembank.algebra.written import Node, Relation
+from itembank.algebra.written import Line, Node, Relation
 
 Form = Hashable
 
@@ -187,7 +186,7 @@ class Judge(Protocol):
     def meant(self, relation: Relation) -> Relation:
         """A relation as it is meant where numbers stand close behind letters (``x2``, ``3x4``)."""
 
-    def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
+    def relations(self, line: Line) -> tuple[Relation, ...]:
         """What a line is judged as: each relation by itself, or the line joined into one."""
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:

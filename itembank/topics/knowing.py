@@ -27,7 +27,7 @@ def known_after(judge: Judge, texts: Sequence[str]) -> list[Any]:
 
 def _onward(judge: Judge, source: Any, text: str) -> Any:
     try:
-        relations = judge.relations(read_line(text).alternatives)
+        relations = judge.relations(read_line(text))
         forms = [judge.form(relation) for relation in relations]
     except (NoValue, ReadingFault):
         return None

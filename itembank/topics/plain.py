@@ -11,9 +11,8 @@ from itembank.algebra.close_typing import with_times
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
-from itembank.algebra.joining import Alternatives
 from itembank.algebra.values import NoValue
-from itembank.algebra.written import Node, Relation
+from itembank.algebra.written import Line, Node, Relation
 from itembank.topics.judging import Answer, Instead, Worked, Wrong
 
 
@@ -69,9 +68,9 @@ class PlainJudge:
         """As it stands."""
         return relation
 
-    def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
+    def relations(self, line: Line) -> tuple[Relation, ...]:
         """Each relation by itself."""
-        return tuple(relation for group in alternatives for relation in group)
+        return line.relations
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """A relation is read as it stands."""

@@ -11,12 +11,11 @@ from itembank.algebra.close_typing import with_squares, with_times
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import symbols, walk
-from itembank.algebra.joining import Alternatives
 from itembank.algebra.number_forms import number_form
 from itembank.algebra.showing import typed
 from itembank.algebra.surds import Exact, Surd, compare, rounded
 from itembank.algebra.values import NoValue
-from itembank.algebra.written import Relation, Symbol
+from itembank.algebra.written import Line, Relation, Symbol
 from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.plain import OneUnknownJudge
 from itembank.topics.quadratic_equations import describing, errors, lines, slips, stating
@@ -101,9 +100,9 @@ class QuadraticJudge(OneUnknownJudge):
         """``x2`` is the square; ``3x4`` beside the work 3 × 4."""
         return with_times(with_squares(relation))
 
-    def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
+    def relations(self, line: Line) -> tuple[Relation, ...]:
         """Branches that belong together as one relation, everything else by itself."""
-        return lines.whole_lines(alternatives, self.unknown)
+        return lines.whole_lines(line.alternatives, self.unknown)
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``x = 6/2 = 3`` as two equations; a factorisation beside the work as an equation."""

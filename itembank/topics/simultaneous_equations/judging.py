@@ -10,10 +10,10 @@ from itembank.algebra.close_typing import with_times
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols, symbols
-from itembank.algebra.joining import Alternatives
 from itembank.algebra.matching import changes_between
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Interval, Node, Relation, Symbol
+from itembank.algebra.written import Line as Read
 from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
 from itembank.topics.linear_equations.forms import answer_form
 from itembank.topics.plain import PlainJudge
@@ -108,12 +108,11 @@ class SimultaneousJudge(HashedOnce, PlainJudge):
         """No line has ``3x4`` for 12x: the letter is a times sign."""
         return with_times(relation)
 
-    def relations(self, alternatives: Alternatives) -> tuple[Relation, ...]:
+    def relations(self, line: Read) -> tuple[Relation, ...]:
         """Each relation by itself; ``(3, 1)`` as a value for each letter."""
         return tuple(
             one
-            for group in alternatives
-            for relation in group
+            for relation in line.relations
             for one in self._one_by_one(relation)
         )
 

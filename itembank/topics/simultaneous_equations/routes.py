@@ -285,7 +285,7 @@ def _known(judge: SimultaneousJudge, lines: Sequence[str]) -> System:
     known = judge.start
     for text in lines:
         for line in read_lines(text):
-            for relation in judge.relations(line.alternatives):
+            for relation in judge.relations(line):
                 try:
                     known = known.with_line(judge.form(relation))
                 except NoValue as fault:

@@ -61,7 +61,7 @@ def test_a_common_error_is_explained_by_itself_or_a_likelier_one(found: Solution
         if wrong.shown:
             continue
         try:
-            relations = judge.relations(read_line(judge.show(wrong.after)).alternatives)
+            relations = judge.relations(read_line(judge.show(wrong.after)))
             after = judge.form(relations[0])
         except (NoValue, ReadingFault):
             continue  # the error led out of the topic

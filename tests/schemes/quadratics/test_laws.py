@@ -72,9 +72,9 @@ def test_a_common_error_is_among_the_explanations(
     line = read_line(text)
     if line.statement:
         return
-    source = judge.form(judge.relations(line.alternatives)[0])
+    source = judge.form(judge.relations(line)[0])
     for wrong in judge.wrongs(source):
-        relations = judge.relations(read_line(judge.show(wrong.after)).alternatives)
+        relations = judge.relations(read_line(judge.show(wrong.after)))
         after = judge.form(relations[0])
         readings = explain(judge, source, after)
         what = (text, wrong.name, judge.show(wrong.after))
@@ -158,7 +158,7 @@ def test_reading_and_explaining_refuse_what_has_no_value() -> None:
     judge = find_topic("x^2 = 9").judge("x^2 = 9")
     for text in ("x = 1/0", "x = √2 + √3", "x^3 = 8", "x + y = 3"):
         try:
-            judge.form(judge.relations(read_line(text).alternatives)[0])
+            judge.form(judge.relations(read_line(text))[0])
         except (NoValue, ReadingFault):
             continue
         raise AssertionError(text)

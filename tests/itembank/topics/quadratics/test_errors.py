@@ -28,7 +28,7 @@ def test_the_key_of_an_error_is_that_of_the_line_it_writes(family: Family) -> No
             line = read_line(text)
             if line.statement:
                 continue
-            relations = judge.relations(line.alternatives)
+            relations = judge.relations(line)
             for change in changes(judge.form(relations[0]), judge.unknown):
                 try:
                     after = form_of(change.after(), judge.unknown)
@@ -48,7 +48,7 @@ def test_the_example_of_an_error_is_told_as_that_error_or_as_one_root_of_two(
         return  # a shared error, whose example is a linear equation
     judge = find_topic(error.before).judge(error.before)
     line = read_line(error.after)
-    relations = judge.relations(line.alternatives)
+    relations = judge.relations(line)
     form = judge.form(relations[0] if len(relations) == 1 else joined(line.alternatives))
     found = {wrong.name for wrong in judge.wrongs_to(judge.start, form)}
     partial = judge.follows(judge.start, form) is not None

@@ -34,7 +34,7 @@ def test_a_textbook_equation_has_the_books_solutions(exercise: dict[str, str]) -
     if printed.statement:
         assert judge.conclusion == "no solution"
         return
-    (whole,) = judge.relations(printed.alternatives)
+    (whole,) = judge.relations(printed)
     (unknown,) = judge.unknowns
     assert set(solutions(form_of(whole, unknown))) == set(judge.right)
 
