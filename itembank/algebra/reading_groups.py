@@ -26,7 +26,8 @@ def grouped(parts: Sequence[tuple[Relation, str]]) -> tuple[tuple[Relation, ...]
         if joint == "or":
             groups.append(relations)
             relations = []
-    groups.append(relations)
+    if relations or not groups:
+        groups.append(relations)
     return _solutions_apart(groups)
 
 

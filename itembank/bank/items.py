@@ -137,7 +137,13 @@ def solution_of(version: ItemVersion) -> Solution:
 def _number_line(record: dict[str, Any] | None) -> NumberLine | None:
     if not record:
         return None
-    return NumberLine(**{**record, "listed": tuple(record["listed"])})
+    others = tuple(NumberLine(**_fields(one)) for one in record.get("others", ()))
+    return NumberLine(**{**_fields(record), "others": others})
+
+
+def _fields(record: dict[str, Any]) -> dict[str, Any]:
+    """The fields of one piece of a number line; those of other pieces stand with the first."""
+    return {**record, "listed": tuple(record["listed"]), "others": ()}
 
 
 def draft_of(version: ItemVersion) -> ItemDraft:

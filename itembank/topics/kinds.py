@@ -104,7 +104,7 @@ class NumberLine:
 
     ``low`` and ``high`` are its ends as typed integers or fractions, empty where it has none;
     ``low_included`` and ``high_included`` tell whether they belong to it. ``listed`` are its
-    members where it is a list.
+    members where it is a list, ``others`` the further pieces of a set that has several.
     """
 
     low: str = ""
@@ -112,6 +112,7 @@ class NumberLine:
     high: str = ""
     high_included: bool = False
     listed: tuple[str, ...] = ()
+    others: tuple[NumberLine, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -69,6 +69,22 @@ ONE_PART = CommonError(
     "-3 < 2x + 1 <= 7",
     "-3 < 2x <= 6",
 )
+AND_FOR_OR = CommonError(
+    "and for or",
+    "two inequalities of which one is enough are joined with 'and'",
+    "both parts have been solved, and are felt to hold together",
+    COMMON,
+    "x < -3 or x >= 3",
+    "x < -3 and x >= 3",
+)
+ONE_DOUBLE = CommonError(
+    "two inequalities written as one double inequality",
+    "two parts that lie apart are written as one chain with the unknown between its ends",
+    "a solution with two ends is known as a chain",
+    COMMON,
+    "x < -3 or x >= 3",
+    "3 <= x < -3",
+)
 END_LISTED = CommonError(
     "an end listed that does not belong",
     "an open end, or the integer beyond an end, is listed",
@@ -103,4 +119,5 @@ NEGATIVES_MISSED = CommonError(
 )
 
 SIGN_ERRORS = (NOT_TURNED, TURNED, SIDES_EXCHANGED, OPEN_CLOSED, BOUNDARY)
+JOINT_ERRORS = (AND_FOR_OR, ONE_DOUBLE)
 LIST_ERRORS = (END_LISTED, END_MISSED, ZERO_MISSED, NEGATIVES_MISSED)

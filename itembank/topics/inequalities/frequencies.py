@@ -15,6 +15,8 @@ OWN = {
     "open and closed end confused": 90,
     "boundary given as an equation": 120,
     "one part only operated on": 100,
+    "and for or": 200,
+    "two inequalities written as one double inequality": 150,
     "an end listed that does not belong": 150,
     "an end left out that belongs": 150,
     "zero left out": 50,

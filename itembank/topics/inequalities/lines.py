@@ -1,7 +1,8 @@
 """What does a line of working on an inequality say? Its parts, each with a sign of order.
 
 ``2x + 1 > 7`` has one part; ``-3 < 2x + 1 <= 7`` has two that hold together, as
-``2x + 1 > -3 and 2x + 1 <= 7`` has. A list of integers is a line of its own kind.
+``2x + 1 > -3 and 2x + 1 <= 7`` has; ``2x + 1 < -5 or 3x - 2 >= 7`` has two of which one is enough.
+A list of integers is a line of its own kind.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.joining import apart, joined
+from itembank.algebra.joining import AND, OR, Alternatives, apart, joined
 from itembank.algebra.order import (
     GREATER,
     GREATER_OR_EQUAL,
@@ -39,13 +40,19 @@ from itembank.topics.linear_equations.equations import Equation
 from itembank.topics.parts import LETTER, NUMBER, Part, holds_letter, parts_of
 
 MOST_PARTS = 2
+CHAIN = "chain"
 
 
 class Inequality(NamedTuple):
-    """Two sides in parts and the sign between them; ``=`` where a pupil wrote it so."""
+    """Two sides in parts and the sign between them; ``=`` where a pupil wrote it so.
+
+    ``joint`` is ``and`` or ``chain`` where a line holds a second part together with the first in
+    that way, and the problem asks for one of the two: ``3 < x < -3`` for ``x < -3 or x > 3``.
+    """
 
     equation: Equation
     sign: str
+    joint: str = ""
 
 
 class Integers(NamedTuple):
@@ -78,18 +85,58 @@ def parts(relation: Relation, unknown: str) -> Parts:
     groups = apart(plain(relation, unknown))
     if len(groups) > 1:
         raise NoValue("alternatives joined with 'or'")
-    out: list[Inequality] = []
-    for one in groups[0]:
-        if not one.signs:
-            raise NoValue("an inequality is expected: there is no sign of order")
-        for (left, right), sign in zip(pairwise(one.sides), one.signs, strict=True):
-            if sign not in (*ORDER_SIGNS, "="):
-                raise NoValue(f"an inequality is expected, not {sign}")
-            equation = Equation((parts_of(left, unknown), parts_of(right, unknown)))
-            out.append(Inequality(equation, sign))
+    out = [part for one in groups[0] for part in _parts(one, unknown)]
     if len(out) > MOST_PARTS:
         raise NoValue("more than two inequalities at once")
     return tuple(out) if len(out) == 1 else tuple(map(_letter_first, out))
+
+
+def _parts(relation: Relation, unknown: str) -> list[Inequality]:
+    """The parts of a relation that is not joined: one for each of its signs."""
+    if not relation.signs:
+        raise NoValue("an inequality is expected: there is no sign of order")
+    out = []
+    for (left, right), sign in zip(pairwise(relation.sides), relation.signs, strict=True):
+        if sign not in (*ORDER_SIGNS, "="):
+            raise NoValue(f"an inequality is expected, not {sign}")
+        equation = Equation((parts_of(left, unknown), parts_of(right, unknown)))
+        out.append(Inequality(equation, sign))
+    return out
+
+
+@lru_cache(maxsize=4096)
+def alternatives(relation: Relation, unknown: str) -> Parts:
+    """The parts of a relation of which one is enough: one, or two joined with ``or``.
+
+    Two that are held together instead are parts all the same; the second says how (``joint``).
+
+    Raises:
+        NoValue: where the relation is no linear inequality (or equation) in the unknown.
+    """
+    groups = plain_groups(relation, unknown)
+    found = [[part for one in group for part in _parts(one, unknown)] for group in groups]
+    every = [part for group in found for part in group]
+    if len(every) > MOST_PARTS or len(every) < len(found):
+        raise NoValue("more than two inequalities at once")
+    if len(found) < len(every):
+        first, second = map(_letter_first, every)
+        return first, second._replace(joint=CHAIN if len(groups[0]) == 1 else AND)
+    return tuple(every)
+
+
+def plain_groups(relation: Relation, unknown: str) -> Alternatives:
+    """The alternatives of a relation, every set of numbers as the inequality that says the same.
+
+    Raises:
+        NoValue: for a set of the values of another letter, and for all numbers.
+    """
+    out: list[tuple[Relation, ...]] = []
+    for group in apart(relation):
+        made = [apart(plain(one, unknown)) for one in group]
+        if len(group) > 1 and any(len(one) > 1 or len(one[0]) > 1 for one in made):
+            raise NoValue("several relations where one is to hold together with another")
+        out.extend(made[0] if len(group) == 1 else [tuple(one[0][0] for one in made)])
+    return tuple(out)
 
 
 def plain(relation: Relation, unknown: str) -> Relation:
@@ -154,6 +201,16 @@ def listed(relation: Relation) -> tuple[Node, ...]:
     return tuple(out)
 
 
+def said_apart(form: Parts) -> Parts:
+    """The parts of a line without what holds them together."""
+    return tuple(part._replace(joint="") for part in form)
+
+
+def joint(form: Parts) -> str:
+    """How a line holds its parts together where one is enough; empty where it does not."""
+    return form[-1].joint
+
+
 def _letter_first(part: Inequality) -> Inequality:
     """The part with the unknown on the left where it stands on the right alone."""
     left, right = part.equation
@@ -196,6 +253,14 @@ def is_solved(part: Inequality) -> bool:
 def same_boundary(one: Inequality, other: Inequality) -> bool:
     """Whether both say equal or both say nothing of where the two sides are equal."""
     return one.equation.key == other.equation.key
+
+
+def show_alternatives(form: Parts, unknown: str, *, decimals: bool = False) -> str:
+    """A line of which one part is enough, as typed text: ``x < -3 or x >= 3``."""
+    if len(form) == 1 or joint(form) == CHAIN:
+        return show(form, unknown, decimals=decimals)
+    written = [typed(_relation(part, unknown, decimals)) for part in form]
+    return f" {joint(form) or OR} ".join(written)
 
 
 def show(form: Parts | Integers, unknown: str, *, decimals: bool = False) -> str:

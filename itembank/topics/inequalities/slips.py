@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from itembank.topics.inequalities.errors import Made
+from itembank.topics.inequalities.believing import Made
 from itembank.topics.inequalities.following import follows, pairings, sign_error
 from itembank.topics.inequalities.lines import Inequality, Parts, is_solved, ray
 from itembank.topics.judging import Slip, Wrong

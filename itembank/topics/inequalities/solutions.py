@@ -87,7 +87,7 @@ def stated_solution(relation: Relation, unknown: str, several: bool) -> Answer |
     found: list[Stated] = []
     for group in groups:
         for one in group:
-            rays = _rays(one, unknown)
+            rays = ends_stated(one, unknown)
             if rays is None:
                 return None
             found.extend(rays)
@@ -95,7 +95,7 @@ def stated_solution(relation: Relation, unknown: str, several: bool) -> Answer |
         return _answer("or", found, False)
     equal = [sign == "=" for sign, _ in found]
     if len(found) == 1:
-        return _answer("", found, several or equal[0], _closed_at_infinity(relation))
+        return _answer("", found, several or equal[0], closed_at_infinity(relation))
     if any(equal):
         return None
     return _answer("", _in_order(found), False)
@@ -136,7 +136,7 @@ def _answer(word: str, found: list[Stated], partial: bool, unfinished: str = "")
     )
 
 
-def _rays(relation: Relation, unknown: str) -> list[Stated] | None:
+def ends_stated(relation: Relation, unknown: str) -> list[Stated] | None:
     """The ends that one relation states for the unknown; None where it states none."""
     sides, signs = relation.sides, relation.signs
     if not signs or any(sign not in (*ORDER_SIGNS, "=") for sign in signs):
@@ -160,12 +160,12 @@ def _rays(relation: Relation, unknown: str) -> list[Stated] | None:
     )
 
 
-def _closed_at_infinity(relation: Relation) -> str:
-    """``[3, ∞]`` counts infinity in, which is no number."""
-    match relation.sides[-1]:
-        case Interval("[", low, _, _) if is_infinite(low):
+def closed_at_infinity(relation: Relation) -> str:
+    """``[3, ∞]`` counts infinity in, which is no number: the objection to it, empty for none."""
+    for side in relation.sides:
+        if isinstance(side, Interval) and (
+            (side.opening == "[" and is_infinite(side.low))
+            or (side.closing == "]" and is_infinite(side.high))
+        ):
             return "unfinished: the bracket at infinity must be open"
-        case Interval(_, _, high, "]") if is_infinite(high):
-            return "unfinished: the bracket at infinity must be open"
-        case _:
-            return ""
+    return ""

@@ -110,11 +110,7 @@ class SimultaneousJudge(HashedOnce, PlainJudge):
 
     def relations(self, line: Read) -> tuple[Relation, ...]:
         """Each relation by itself; ``(3, 1)`` as a value for each letter."""
-        return tuple(
-            one
-            for relation in line.relations
-            for one in self._one_by_one(relation)
-        )
+        return tuple(one for relation in line.relations for one in self._one_by_one(relation))
 
     def _one_by_one(self, relation: Relation) -> tuple[Relation, ...]:
         match relation:
