@@ -169,6 +169,9 @@ def _concluded(state: State, line_number: int, statement: str, rules: Rules) -> 
     """``no solution`` or ``all values`` said; right for the pupil's own line or not."""
     judge = state.judge
     own = judge.conclusion_of(state.live.form) == statement
+    if not own and judge.conclusion_of(state.live.line) == statement:
+        note = f"{statement}: said of a part"
+        return state.recorded(Record(line_number, state.following, (state.live.number,), (), note))
     verdict = state.following if own else "method error"
     record = Record(line_number, verdict, (state.live.number,), (), statement)
     after = state.recorded(record)

@@ -7,6 +7,7 @@ from typing import Any, NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import relation_symbols
+from itembank.algebra.joining import is_joined
 from itembank.algebra.matching import same_relation, values_put_in
 from itembank.algebra.operations import left_to_right
 from itembank.algebra.values import NoValue, number
@@ -92,7 +93,7 @@ def piece_of(judge: Judge, relation: Relation) -> Piece:
         return Piece(Relation(relation.sides, signs), True, None, None, False, False, None)
     form, given = form_of(judge, relation), is_given(judge, relation)
     says_all = form is not None and judge.conclusion_of(form) == "all values"
-    identity = says_all and not judge.ended(form)
+    identity = says_all and not judge.ended(form) and not is_joined(relation)
     meant = _in_writing_order(relation)
     others = judge.otherwise(relation)
     return Piece(relation, False, answer, form, given, identity, meant, others)

@@ -10,7 +10,7 @@ from functools import lru_cache
 from itertools import pairwise
 from typing import Any, NamedTuple
 
-from itembank.algebra.joining import apart, joined
+from itembank.algebra.joining import Alternatives, apart, joined
 from itembank.algebra.reading import ReadingFault, read_line
 from itembank.algebra.written import (
     Infinity,
@@ -45,15 +45,20 @@ class Range(NamedTuple):
         return bool(self.low > self.high or (self.low == self.high and not both))
 
 
-ALL = Range()
-NONE = Range(0, False, 0, False)
+EVERY = Range()
+EMPTY = Range(0, False, 0, False)
+Union = tuple[Range, ...]
+"""Ranges apart, in order; none where no number meets a line."""
+ALL: Union = (EVERY,)
+NONE: Union = ()
 
 
 def check(solution: Solution) -> None:
     """Confirm a solution: each line of each route, the answer and its forms.
 
-    A line must hold for the very numbers that the problem, or one of its two parts, holds for; a
-    list must be the integers among them; a conclusion must be true.
+    A line must hold for the very numbers that the problem, or one of its two parts, holds for,
+    these taken together as the problem joins them; a list must be the integers among them; a
+    conclusion must be true.
 
     Raises:
         CheckFailed: naming the problem and the line that SymPy does not confirm.
@@ -71,8 +76,7 @@ def check(solution: Solution) -> None:
             raise CheckFailed(f"{solution.problem}: the route {route.name} ends otherwise")
     for text in (solution.answer, *solution.forms):
         if text in CONCLUSIONS:
-            right = NONE if text == "no solution" else ALL
-            agrees = (whole.empty and right is NONE) or whole == right
+            agrees = whole == (NONE if text == "no solution" else ALL)
         else:
             agrees = _listed(text) == _integers(whole) if asks else numbers_of(text) == whole
         if not agrees:
@@ -83,20 +87,36 @@ def _failed(solution: Solution, text: str) -> CheckFailed:
     return CheckFailed(f"{solution.problem}: SymPy does not confirm the line {text}")
 
 
-def _ranges(text: str) -> tuple[Range, tuple[Range, ...]]:
-    relation = _relation(text)
-    parts = tuple(_of_pair(*pair) for pair in _pairs(relation))
-    return _met(parts), parts
+def _ranges(text: str) -> tuple[Union, tuple[Union, ...]]:
+    """The numbers that meet a line, and those that meet each of its parts."""
+    groups = [
+        [_of_pair(*pair) for one in group for pair in _pairs(one)]
+        for group in _alternatives(_relation(text))
+    ]
+    parts = tuple(_united([part]) for group in groups for part in group)
+    return _united([_met(tuple(group)) for group in groups]), parts
 
 
 @lru_cache(maxsize=4096)
-def numbers_of(text: str) -> Range:
+def numbers_of(text: str) -> Union:
     """The numbers for which a typed line in at most one letter holds.
 
     Raises:
         CheckFailed: where the text does not read as such a line, or is not linear.
     """
     return _ranges(text)[0]
+
+
+def _alternatives(relation: Relation) -> Alternatives:
+    """The alternatives of a line; those in the condition of a set among them."""
+    out: list[tuple[Relation, ...]] = []
+    for group in apart(relation):
+        match group:
+            case (Relation((*_, SetBuilder(_, sides, signs))),):
+                out.extend(apart(Relation(sides, signs)))
+            case _:
+                out.append(group)
+    return tuple(out)
 
 
 def _relation(text: str) -> Relation:
@@ -109,22 +129,12 @@ def _relation(text: str) -> Relation:
     return joined(line.alternatives)
 
 
-def _pairs(relation: Relation) -> list[tuple[Node, str, Node] | tuple[Interval]]:
-    out: list[tuple[Node, str, Node] | tuple[Interval]] = []
-    groups = apart(relation)
-    if len(groups) != 1:
-        raise CheckFailed("alternatives where parts that hold together are expected")
-    for one in groups[0]:
-        sides, signs = one.sides, one.signs
-        match sides[-1]:
-            case SetBuilder(_, inner, order):
-                sides, signs = inner, order
-            case Interval() as interval:
-                out.append((interval,))
-                continue
-        for (left, right), sign in zip(pairwise(sides), signs, strict=True):
-            out.append((left, sign, right))
-    return out
+def _pairs(relation: Relation) -> list[tuple[Any, ...]]:
+    """A relation as pairs of sides with a sign each, or as an interval."""
+    if isinstance(relation.sides[-1], Interval):
+        return [(relation.sides[-1],)]
+    pairs = zip(pairwise(relation.sides), relation.signs, strict=True)
+    return [(left, sign, right) for (left, right), sign in pairs]
 
 
 def _of_pair(*pair: Any) -> Range:
@@ -140,7 +150,7 @@ def _of_pair(*pair: Any) -> Range:
         raise CheckFailed(f"not a sign of order: {sign}")
     if not slope:
         true = constant > 0 if greater else constant < 0
-        return ALL if true or (closed and not constant) else NONE
+        return EVERY if true or (closed and not constant) else EMPTY
     end = -constant / slope
     if (slope > 0) == greater:
         return Range(end, closed)
@@ -175,6 +185,39 @@ def _met(parts: tuple[Range, ...]) -> Range:
     return out
 
 
+def _united(ranges: list[Range]) -> Union:
+    """Ranges that meet or touch made one, in order; those without a number left out."""
+    out: list[Range] = []
+    for one in sorted((r for r in ranges if not r.empty), key=_place):
+        if out and _touch(out[-1], one):
+            high = _wider(out[-1], one)
+            out[-1] = Range(out[-1].low, out[-1].low_closed, *high)
+        else:
+            out.append(one)
+    return tuple(out)
+
+
+def _place(one: Range) -> tuple[bool, Any, bool]:
+    """Ranges without an end below first, then by it; of two at one end the closed one."""
+    return (one.low is not None, one.low or 0, not one.low_closed)
+
+
+def _touch(below: Range, above: Range) -> bool:
+    """Whether no number lies between two ranges, the first of which starts no later."""
+    if below.high is None or above.low is None or below.high > above.low:
+        return True
+    return bool(below.high == above.low and (below.high_closed or above.low_closed))
+
+
+def _wider(one: Range, other: Range) -> tuple[Any, bool]:
+    if one.high is None or other.high is None:
+        return None, False
+    if one.high == other.high:
+        return one.high, one.high_closed or other.high_closed
+    high = max(one, other, key=lambda range_: range_.high)
+    return high.high, high.high_closed
+
+
 def _tighter(one: Any, closed: bool, other: Any, too: bool, *, above: bool) -> tuple[Any, bool]:
     if one is None or other is None:
         return (other, too) if one is None else (one, closed)
@@ -192,10 +235,13 @@ def _listed(text: str) -> list[Any]:
     return sorted(in_sympy(node).coeff(1) for node in out)
 
 
-def _integers(found: Range) -> list[Any]:
+def _integers(numbers: Union) -> list[Any]:
     """Every integer of a range with two ends, by SymPy's own floor and ceiling."""
     from sympy import Rational, ceiling, floor
 
+    if len(numbers) != 1:
+        raise CheckFailed("integers of several ranges, or of none")
+    (found,) = numbers
     if found.low is None or found.high is None:
         raise CheckFailed("the integers go on without end")
     low, high = (Rational(int(n.numerator), int(n.denominator)) for n in (found.low, found.high))

@@ -69,6 +69,19 @@ def present(names: tuple[tuple[str, ...], ...], solved: bool, integers: bool) ->
     return tuple(name for name in ORDER if name in found)
 
 
+def present_in_either(names: tuple[tuple[str, ...], ...], concludes: bool) -> tuple[str, ...]:
+    """The stages of a problem of which one part is enough, in order.
+
+    ``names`` are those of each of its parts as equations; a part without one boundary has no
+    constants to collect. ``concludes`` tells that every number or none meets the problem.
+    """
+    found: set[str] = set()
+    for part in names:
+        found |= {name for name in part if name != CONSTANTS or CONCLUSION not in part}
+    last = CONCLUSION if concludes else SOLUTION
+    return tuple(name for name in ORDER if name in (found - {VALUE, CONCLUSION}) | {last})
+
+
 def stages_of(names: tuple[str, ...]) -> tuple[Stage, ...]:
     """The stages with the kinds of mark that they carry."""
     alone = len(names) == 1

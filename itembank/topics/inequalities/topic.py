@@ -8,7 +8,7 @@ from itembank.topics import Topic
 from itembank.topics.inequalities.errors import catalogue
 from itembank.topics.inequalities.families import FAMILIES
 from itembank.topics.inequalities.frequencies import frequency
-from itembank.topics.inequalities.judging import InequalityJudge
+from itembank.topics.inequalities.judges import InequalitiesJudge, judge_of
 from itembank.topics.inequalities.problems import read_problem
 from itembank.topics.inequalities.routes import TOPIC, solve
 from itembank.topics.inequalities.stages import RULES, stages_of
@@ -18,14 +18,14 @@ INSTRUCTION = "Solve the inequality."
 
 
 @lru_cache(maxsize=4096)
-def judge(problem: str) -> InequalityJudge:
+def judge(problem: str) -> InequalitiesJudge:
     """The judge of a problem.
 
     Raises:
         ReadingFault: where the text cannot be read.
         TopicError: where the problem is no linear inequality in one unknown.
     """
-    return InequalityJudge(*read_problem(problem))
+    return judge_of(read_problem(problem))
 
 
 def stages(problem: str) -> tuple[Stage, ...]:
