@@ -217,10 +217,10 @@ class EitherJudge(PartsJudge):
     def value_for(self, form: Any, answer: Answer) -> Hashable | None:
         """The part that a partial answer answers, both side by side, or what they come to."""
         rays = [one for one in map(ray, form) if not one.said]
-        if answer.partial and rays:
-            return beside([_nearest(rays, answer)])
         if len(answer.parts) == 2 and len(rays) == 2:
             return beside(rays)
+        if answer.partial and rays:
+            return beside([_nearest(rays, answer)])
         return self.value_of(form)
 
     def conclusion_of(self, form: Any) -> str:

@@ -63,7 +63,7 @@ def _answer(word: str, found: Sequence[Stated], unfinished: str = "") -> Answer:
         any(part.approximate for part in parts),
         any(part.working for part in parts),
         parts=parts,
-        partial=not word,
+        partial=not word or set(signs) == {"="},
         unfinished=unfinished,
         shape=shape,
     )

@@ -5,7 +5,7 @@ Year levels and minutes are common practice, no source; a school changes them.
 
 from __future__ import annotations
 
-from itembank.topics.inequalities import patterns
+from itembank.topics.inequalities import joined_patterns, patterns
 from itembank.topics.inequalities.patterns import asked_for_integers, ordered
 from itembank.topics.kinds import Family
 from itembank.topics.linear_equations import patterns as equations
@@ -79,6 +79,16 @@ FAMILIES = (
     Family("double inequality: a bracket", 10, 4, patterns.bracket_in_the_middle),
     Family("double inequality: a fraction", 10, 4, patterns.fraction_in_the_middle),
     Family("double inequality: the unknown at the ends too", 10, 6, patterns.unknown_at_the_ends),
+    Family("inequalities with and: two steps in each part", 10, 4, joined_patterns.both_hold),
+    Family("inequalities with or: one step in each part", 10, 3, joined_patterns.one_step),
+    Family("inequalities with or: two steps in each part", 10, 4, joined_patterns.two_steps),
+    Family("inequalities with or: unfriendly numbers", 10, 4, joined_patterns.two_steps_unfriendly),
+    Family("inequalities with or: a minus before the unknown", 10, 5, joined_patterns.minus_in_one),
+    Family("inequalities with or: a bracket", 10, 5, joined_patterns.bracket_in_one),
+    Family("inequalities with or: the unknown on both sides", 10, 6, joined_patterns.both_sides),
+    Family("inequalities with or: a fraction", 10, 5, joined_patterns.fraction_in_one),
+    Family("inequalities with or: parts that overlap", 11, 5, joined_patterns.overlapping),
+    Family("inequalities with or: parts that leave no number out", 11, 5, joined_patterns.covering),
     Family(
         "integers of an inequality: between two numbers",
         8,
