@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from exports.typeset import inline_svg
+from itembank.algebra.joining import joined
 from itembank.algebra.reading import read_line
 from itembank.algebra.written import Relation, Sum
 
@@ -23,13 +24,16 @@ def fitted_svg(text: str, widest: float) -> str:
     if _em(whole) <= widest:
         return whole
     line = read_line(text)
-    if len(line.alternatives) != 1 or len(line.alternatives[0]) != 1 or line.notes or line.heads:
+    if not line.alternatives or line.notes or line.heads or line.statement:
         return whole
-    return " ".join(_pieces(line.alternatives[0][0], widest))
+    return " ".join(_pieces(joined(line.alternatives), widest))
 
 
 def _pieces(relation: Relation, widest: float) -> Iterator[str]:
-    """Each side, and each term of a side that is too wide, with the sign that stands before it."""
+    """Each side, and each term of a side that is too wide, with the sign that stands before it.
+
+    ``or`` and ``and`` stand before a side as a sign does.
+    """
     for place, side in enumerate(relation.sides):
         sign = relation.signs[place - 1] if place else ""
         picture = inline_svg(side)

@@ -25,7 +25,8 @@ def drawn(line: NumberLine) -> Figure:
     """The number line as a picture in SVG, with words for those who cannot see it."""
     place, parts, labelled = _axis(line)
     parts += [_label(place(n), HEIGHT, str(n)) for n in _numbers(line) if n not in labelled]
-    parts += _set(line, place)
+    for piece in _pieces(line):
+        parts += _set(piece, place)
     return _figure(parts, words(line))
 
 
@@ -36,7 +37,21 @@ def empty(line: NumberLine) -> Figure:
 
 
 def _numbers(line: NumberLine) -> list[Fraction]:
-    return [Fraction(text) for text in (line.low, line.high, *line.listed) if text]
+    return [
+        Fraction(text)
+        for piece in _pieces(line)
+        for text in (piece.low, piece.high, *piece.listed)
+        if text
+    ]
+
+
+def _pieces(line: NumberLine) -> tuple[NumberLine, ...]:
+    """The pieces of a set, from left to right."""
+    return tuple(sorted((line, *line.others), key=_left_end))
+
+
+def _left_end(piece: NumberLine) -> tuple[bool, Fraction]:
+    return (bool(piece.low), Fraction(piece.low or piece.high or 0))
 
 
 def _axis(line: NumberLine) -> tuple[Callable[[Fraction | int], float], list[str], list[int]]:
@@ -65,16 +80,20 @@ def _figure(parts: list[str], said: str) -> Figure:
 
 def words(line: NumberLine) -> str:
     """What the picture shows."""
+    return f"a number line with {', and '.join(map(_words, _pieces(line)))}"
+
+
+def _words(line: NumberLine) -> str:
     if line.listed:
-        return f"a number line with dots at {', '.join(line.listed)}"
+        return f"dots at {', '.join(line.listed)}"
     ends = []
     for end, included in ((line.low, line.low_included), (line.high, line.high_included)):
         if end:
             ends.append(f"{'a filled' if included else 'an open'} circle at {end}")
     if line.low and line.high:
-        return f"a number line with {' and '.join(ends)}, joined by a line"
+        return f"{' and '.join(ends)}, joined by a line"
     way = "right" if line.low else "left"
-    return f"a number line with {ends[0]} and an arrow from it to the {way}"
+    return f"{ends[0]} and an arrow from it to the {way}"
 
 
 def _set(line: NumberLine, place: Callable[[Fraction | int], float]) -> list[str]:

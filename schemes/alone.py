@@ -13,7 +13,16 @@ from itembank.algebra.number_forms import number_form
 from itembank.algebra.surds import holds_root
 from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
-from schemes.answers import ACCEPTED, ROUNDED, SHAPE, UNFINISHED, clash, decimals_asked, quality
+from schemes.answers import (
+    ACCEPTED,
+    ROUNDED,
+    SHAPE,
+    UNFINISHED,
+    adds_a_part,
+    clash,
+    decimals_asked,
+    quality,
+)
 from schemes.pieces import answer_of, form_of, is_given, is_trial
 from schemes.scheme import CHECKED, LOOKED_AT, PICTURE, MarkPoint, Scheme
 from schemes.stating import value_read
@@ -167,7 +176,11 @@ def _worth(scheme: Scheme, judge: Judge, working: Working, answers: list[Answer]
         return "wrong"
     if any(clash(a, b) for a, b in pairwise(answers)):
         return "wrong"
-    wholes = [judge.together(answers[: place + 1]) for place in range(len(answers))]
+    wholes = [
+        judge.together(answers[:place])
+        for place in range(1, len(answers) + 1)
+        if not adds_a_part(answers[:place], answers[place:])
+    ]
     kinds = [quality(whole, right, scheme.settings).kind for whole in wholes if whole is not None]
     if not kinds:
         return "wrong"

@@ -212,6 +212,14 @@ def clash(first: Answer, later: Answer) -> bool:
     return not conversion(first, later)
 
 
+def adds_a_part(stated: Sequence[Answer], later: Sequence[Answer]) -> bool:
+    """Whether a later answer is a part of the whole that was not stated yet, nor a conversion.
+
+    What stood before it was not the whole answer then: it is no accepted value gone on from (4.4).
+    """
+    return any(one.partial and not any(conversion(first, one) for first in stated) for one in later)
+
+
 def conversion(first: Answer, later: Answer, same_line: bool = False) -> bool:
     """Whether a later value is the first one converted, rightly or wrongly (isw, 4.4).
 

@@ -7,7 +7,14 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from itembank.topics.judging import Judge
-from schemes.answers import ACCEPTED, Quality, conversion, decimals_asked, quality
+from schemes.answers import (
+    ACCEPTED,
+    Quality,
+    adds_a_part,
+    conversion,
+    decimals_asked,
+    quality,
+)
 from schemes.scheme import CHECKED, LOOKED_AT, PICTURE, MarkPoint, Scheme
 from schemes.states import EARNED, State, Stated, Status
 
@@ -165,21 +172,13 @@ def _best(
         whole = target.answer_for(stage, [one.answer for one in state.stated[:place]])
         if whole is None or whole.of != stated.answer.of:
             continue
-        if not _stands(state, place):
+        said = [one.answer for one in state.stated]
+        if adds_a_part(said[:place], said[place:]):
             continue
         worth = quality(whole, right, scheme.settings)
         if worth.kind == ACCEPTED:
             return worth
     return quality(stated.answer, right, scheme.settings)
-
-
-def _stands(state: State, place: int) -> bool:
-    """Whether what is stated up to a place is gone on from by converting it, not by a new part."""
-    before = [one.answer for one in state.stated[:place]]
-    return not any(
-        one.answer.partial and not any(conversion(first, one.answer) for first in before)
-        for one in state.stated[place:]
-    )
 
 
 def _clash(state: State, letter: str) -> int:

@@ -48,6 +48,7 @@ DOT = "\u02d9"
 
 _SIGNS = {"-": MINUS, "<=": "≤", ">=": "≥"}
 _SPACE = "\u00a0"
+_UNION = '<mo lspace="0.22em" rspace="0.22em">∪</mo>'
 _SINGLE = (Integer, Decimal, Symbol, Bracket)
 _NUMBERS = (Integer, Decimal, Recurring, CutShort, Mixed)
 
@@ -81,7 +82,7 @@ def _line(line: Line) -> str:
     for number, relations in enumerate(line.alternatives):
         if number:
             word = between_alternatives(line.alternatives)
-            parts.append(f"<mo>{UNION}</mo>" if word == UNION else _joining(word))
+            parts.append(_UNION if word == UNION else _joining(word))
         listed = {" and ": _joining("and"), ", ": _text(f",{_SPACE}")}
         joiner = listed[between(relations, line.commas)]
         parts.append(joiner.join(map(_shown, relations)))

@@ -30,6 +30,12 @@ def test_no_piece_is_wider_than_the_column(widest: float) -> None:
     assert max(widths) <= widest
 
 
+def test_alternatives_break_before_the_word_that_joins_them() -> None:
+    pieces = fitted_svg("2x + 1 < -5 or 3x - 2 >= 7", 6).split("</span> ")
+
+    assert [piece.count("or&nbsp;") for piece in pieces] == [0, 0, 1, 0]
+
+
 def test_the_pieces_say_all_that_the_whole_says() -> None:
     spoken = " ".join(re.findall(r'alt="([^"]*)"', fitted_svg(LONG, 16)))
 

@@ -10,6 +10,7 @@ import pytest
 from exports.laying import paper_question
 from exports.number_lines import drawn, empty
 from itembank.topics import find_topic
+from itembank.topics.kinds import Figure
 from schemes.building import default_scheme, with_picture
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -34,6 +35,23 @@ def _circles(problem: str) -> tuple[list[tuple[float, str]], str]:
             ["#fff", "#000"],
             "an open circle at -2 and a filled circle at 3, joined by a line",
         ),
+        (
+            "2x + 1 < -5 or 3x - 2 >= 7",
+            ["#fff", "#000"],
+            "an open circle at -3 and an arrow from it to the left, "
+            "and a filled circle at 3 and an arrow from it to the right",
+        ),
+        (
+            "3x - 2 > 7 or 2x + 1 < 7",
+            ["#fff", "#fff"],
+            "an open circle at 3 and an arrow from it to the left, "
+            "and an open circle at 3 and an arrow from it to the right",
+        ),
+        (
+            "2x + 1 > 5 or 3x - 2 > 13",
+            ["#fff"],
+            "an open circle at 2 and an arrow from it to the right",
+        ),
         ("-3 < 2x + 1 <= 7, integers", ["#000"] * 5, "dots at -1, 0, 1, 2, 3"),
     ],
 )
@@ -46,8 +64,21 @@ def test_an_end_that_belongs_is_filled_and_one_that_does_not_is_open(
     assert said.endswith(words)
 
 
-def test_a_solution_without_a_boundary_has_no_picture() -> None:
-    assert find_topic("2(x + 1) > 2x").solve("2(x + 1) > 2x").number_line is None
+@pytest.mark.parametrize("problem", ["2(x + 1) > 2x", "2x + 1 < 7 or 3x - 2 > 1"])
+def test_a_solution_without_a_boundary_has_no_picture(problem: str) -> None:
+    assert find_topic(problem).solve(problem).number_line is None
+
+
+def test_every_piece_of_a_solution_has_its_stroke_and_arrow() -> None:
+    line = find_topic("2x + 1 < -5 or 3x - 2 >= 7").solve("2x + 1 < -5 or 3x - 2 >= 7").number_line
+    assert line is not None
+
+    def count(figure: Figure, kind: str) -> int:
+        return len(list(ElementTree.fromstring(b64decode(figure.data)).iter(f"{SVG}{kind}")))
+
+    # a stroke and an arrowhead for each of the two pieces, a circle for each end
+    assert count(drawn(line), "path") == count(empty(line), "path") + 4
+    assert count(drawn(line), "circle") == 2
 
 
 def test_the_paper_has_an_empty_number_line_where_a_mark_rewards_the_picture() -> None:

@@ -39,6 +39,7 @@ BATCHES = (
     Batch("hand_marked_equations_fifth", 99),
     Batch("hand_marked_inequalities", 58),
     Batch("hand_marked_inequalities_second", 129),
+    Batch("hand_marked_either", 57),
     Batch("hand_marked_simultaneous", 50),
     Batch("hand_marked_quadratics", 88),
     Batch("hand_marked_quadratics_second", 160),

@@ -57,6 +57,11 @@ def fits(wrong: Wrong, form: Parts, either: bool = False) -> int | None:
     return min(costs, default=None)
 
 
+def is_of_signs(wrong: Wrong) -> bool:
+    """Whether an error is one of the sign alone."""
+    return isinstance(wrong.where, tuple) and all(isinstance(one, Signed) for one in wrong.where)
+
+
 def _is_made(pairs: Sequence[tuple[Made | Kept | Signed, Inequality]]) -> bool:
     """Whether an error of the sign is made in one part at least, and no other one beside it."""
     found = [

@@ -124,6 +124,8 @@ class EitherJudge(PartsJudge):
         """The natural way from the error to the line."""
         if joint(wrong.after):
             return joint_fits(wrong, form)
+        if is_wrongly_joined(form) and believing.is_of_signs(wrong):
+            return None  # the ends are right: how they are joined is what is wrong
         return believing.fits(wrong, said_apart(form), either=True)
 
     def pairs(self, source: Any, form: Any) -> Iterator[tuple[Wrong, Wrong]]:

@@ -11,10 +11,10 @@ from functools import cached_property
 
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
-from itembank.algebra.joining import Alternatives, is_joined, joined
+from itembank.algebra.joining import Alternatives, joined
 from itembank.algebra.order import ORDER_SIGNS, points_up
 from itembank.algebra.values import NoValue
-from itembank.algebra.written import Line, Relation, Symbol
+from itembank.algebra.written import Line, Relation
 from itembank.topics.inequalities import lines, slips, solutions
 from itembank.topics.inequalities.lines import Integers, Parts, ray
 from itembank.topics.inequalities.parts_judge import Form, PartsJudge
@@ -58,19 +58,6 @@ class InequalityJudge(PartsJudge):
             return False
         rays = [ray(one[0]) for one in found if len(one) == 1]
         return len(rays) == 2 and points_up(rays[0].sign) != points_up(rays[1].sign)
-
-    def split(self, relation: Relation) -> tuple[Relation, ...]:
-        """``2x > 7 - 1 = 6`` as two relations; two parts that hold together as one.
-
-        ``x > 8/2 = 4`` states a solution, then what its number comes to.
-        """
-        if is_joined(relation) or "=" not in relation.signs or "∈" in relation.signs:
-            return (relation,)
-        first, *rest = relation.sides
-        order, *equal = relation.signs
-        if isinstance(first, Symbol) and order != "=" and set(equal) == {"="}:
-            return tuple(Relation((first, side), (order,)) for side in rest)
-        return self.judges[0].split(relation)
 
     def form(self, relation: Relation) -> Form:
         """The parts of a line, or its list of integers.

@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.joining import AND, OR, Alternatives, apart, joined
+from itembank.algebra.joining import AND, OR, Alternatives, apart, is_joined, joined
 from itembank.algebra.order import (
     GREATER,
     GREATER_OR_EQUAL,
@@ -165,6 +165,20 @@ def plain(relation: Relation, unknown: str) -> Relation:
     if not ends:
         raise NoValue("an interval without ends")
     return joined((tuple(ends),))
+
+
+def told_apart(relation: Relation) -> tuple[Relation, ...]:
+    """What a relation says one after the other; empty where it is told apart as an equation is.
+
+    ``x > 8/2 = 4`` states a solution, then what its number comes to.
+    """
+    if is_joined(relation) or "=" not in relation.signs or "∈" in relation.signs:
+        return (relation,)
+    first, *rest = relation.sides
+    order, *equal = relation.signs
+    if isinstance(first, Symbol) and order != "=" and set(equal) == {"="}:
+        return tuple(Relation((first, side), (order,)) for side in rest)
+    return ()
 
 
 def is_infinite(node: Node) -> bool:

@@ -95,6 +95,10 @@ class PartsJudge(OneUnknownJudge):
         """``no solution`` or ``all values`` where that is the answer, else empty."""
         return self.conclusion_of(self.start)
 
+    def split(self, relation: Relation) -> tuple[Relation, ...]:
+        """``2x > 7 - 1 = 6`` as two relations; parts that are joined as one."""
+        return lines.told_apart(relation) or self.judges[0].split(relation)
+
     # What a right step keeps
 
     def key(self, form: Form) -> Hashable:

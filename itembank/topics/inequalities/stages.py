@@ -25,7 +25,8 @@ _OWN = (
         SOLUTION,
         "A",
         "always, unless no value or every value is a solution, or the integers are asked for",
-        "`x > c`, `a < x <= b`, a set or an interval, its numbers in an accepted form",
+        "`x > c`, `a < x <= b`, `x < a or x > b`, a set or an interval, its numbers in an accepted "
+        "form",
     ),
     StageRule(
         INTEGERS,

@@ -33,6 +33,60 @@ def test_a_set_is_read_as_one_expression_and_typed_back(text: str, kind: type) -
     assert hash(line.alternatives) == hash(read_line(text).alternatives)
 
 
+UNIONS = ("(-∞, -3) ∪ [3, ∞)", "{x : x < -3} ∪ {x : x >= 3}")
+
+
+@pytest.mark.parametrize("text", UNIONS)
+def test_sets_together_are_alternatives_and_typed_back(text: str) -> None:
+    line = read_line(text)
+    assert [len(group) for group in line.alternatives] == [1, 1]
+    assert typed(line) == text
+    assert "∪" in mathml(line)
+    ElementTree.fromstring(mathml(line))
+    assert " together with " in spoken(line)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "(-∞,-3) U [3,∞)",
+        "(-∞, -3) or [3, ∞)",
+        "]-∞; -3[ union [3; ∞[",
+    ],
+)
+def test_what_stands_between_sets_may_be_a_sign_a_letter_or_a_word(text: str) -> None:
+    assert len(read_line(text).alternatives) == 2
+
+
+def test_a_letter_before_sets_together_is_that_of_each() -> None:
+    line = read_line("x ∈ (-∞, -3) ∪ [3, ∞)")
+    assert typed(line) == "x ∈ (-∞, -3) or x ∈ [3, ∞)"
+    assert read_line(typed(line)).alternatives == line.alternatives
+
+
+@pytest.mark.parametrize(
+    "text", ["{x : x < -3 or x >= 3}", "{x | x < -3 or x >= 3}", "{x : x<-3 ∪ x≥3}"]
+)
+def test_the_condition_of_a_set_may_hold_alternatives(text: str) -> None:
+    line = read_line(text)
+    ((relation,),) = line.alternatives
+    assert isinstance(relation.sides[0], SetBuilder)
+    assert relation.sides[0].signs == ("<", "or", ">=")
+    assert typed(line) == "{x : x < -3 or x >= 3}"
+
+
+@pytest.mark.parametrize("text", ["x < -3 ∪ x >= 3", "x < -3 or >= 3", "x < -3, or x >= 3"])
+def test_alternatives_of_an_inequality_are_read_however_they_are_joined(text: str) -> None:
+    assert typed(read_line(text)) == "x < -3 or x >= 3"
+
+
+def test_a_line_tells_whether_commas_or_words_join_its_inequalities() -> None:
+    assert read_line("x > 2, x <= 5").commas
+    assert not read_line("x > 2 and x <= 5").commas
+    assert not read_line("x = 2, y = 5").commas
+    assert typed(read_line("x > 2, x <= 5")) == "x > 2, x <= 5"
+
+
 @pytest.mark.parametrize("text", SETS)
 def test_a_set_is_shown_and_read_aloud(text: str) -> None:
     line = read_line(text)

@@ -14,7 +14,7 @@ from random import Random
 from typing import Any
 
 import pytest
-from sympy import Intersection, Interval, Rational, S, oo, solveset, sympify
+from sympy import Intersection, Interval, Rational, S, Union, oo, solveset, sympify
 
 from itembank.topics.inequalities.families import FAMILIES
 from itembank.topics.inequalities.routes import solve
@@ -48,7 +48,11 @@ def test_sympy_solves_the_items_of_a_family_to_the_same_answer(family: Any) -> N
 
 
 def _solved(text: str) -> Any:
-    """The set of real numbers that meet an inequality, by SymPy."""
+    """The set of real numbers that meet an inequality, or one of several, by SymPy."""
+    if " or " in text:
+        return Union(*map(_solved, text.split(" or ")))
+    if " and " in text:
+        return Intersection(*map(_solved, text.split(" and ")))
     sides = re.split(r"\s*(<=|>=|<|>)\s*", text)
     sets = []
     for place in range(0, len(sides) - 2, 2):
@@ -71,6 +75,8 @@ def _typed(side: str) -> str:
 
 def _stated(answer: str) -> Any:
     """The set of real numbers that an answer states."""
+    if " or " in answer:
+        return Union(*map(_stated, answer.split(" or ")))
     if answer in ("no solution", "all values"):
         return S.EmptySet if answer == "no solution" else S.Reals
     if found := re.fullmatch(r"[a-z] (<=|>=|<|>) (\S+)", answer):

@@ -30,6 +30,8 @@ SIGN_ERRORS = {
     "sides exchanged, sign left",
     "open and closed end confused",
     "boundary given as an equation",
+    "and for or",
+    "two inequalities written as one double inequality",
 }
 
 
@@ -82,7 +84,10 @@ def test_a_common_error_is_explained_by_itself_or_a_likelier_one(found: Solution
 def test_a_common_error_and_right_work_after_it_cost_what_the_conventions_say(
     found: Solution,
 ) -> None:
-    """An error of the sign costs the solution's mark; another one its method mark as well."""
+    """An error of the sign, or of how two parts are joined, costs the solution's mark.
+
+    Another one costs its method mark as well.
+    """
     for mistake in mistakes(found.problem, TOPIC, 0):
         lines = found.routes[0].lines[: mistake.place + 1]
         before = [line.text for line in lines if line.required]
