@@ -212,6 +212,10 @@ class EitherJudge(PartsJudge):
         right = {Shaped((ray(part).sign,), (ray(part).boundary,)) for part in self.start}
         return ORDER[0] if right & set(answer.values) else self.stages[-1]
 
+    def only_tried(self, answer: Answer, before: Sequence[Answer]) -> bool:
+        """``x = -5`` once the solution stands: a number to check it by."""
+        return answer.shape == ("=",) and self.together(before) is not None
+
     def value_of(self, form: Any) -> Hashable | None:
         """The solution; None where there is none to state."""
         return solution_of_either(form)
