@@ -244,6 +244,8 @@ FRACTIONS = {
     "brackets above that are another product": (
         "(x^2 + 7x + 12)/(x + 3)", ["(x + 2)(x + 6)/(x + 3)"], "M0 A0",
     ),
+    "joined, not over one bar": ("x/2 - (x - 3)/5", ["3x/10 + 3/5"], "M1 M1 A0"),
+    "nothing joined": ("x/2 - (x - 3)/5", ["x/2 - x/5 + 3/5"], "M0 M0 A0"),
     "a divisor without a bar": ("5a/b ÷ 10a^2", ["5a/b × 10a^2", "50a^3/b"], "M0 A0"),
     "a factor of what stands below": (
         "(x^2 - 4x - 12)/(x^2 - 36)", ["(x - 6)(x + 2)/((x - 6)(x - 6))"], "M1 M0 A0",

@@ -12,7 +12,7 @@ from functools import lru_cache
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols, walk
 from itembank.algebra.polynomials import total_degree
-from itembank.algebra.rationals import least_common, unreduced
+from itembank.algebra.rationals import has_letter_below, least_common, unreduced
 from itembank.algebra.values import NoValue, Polynomial, polynomial
 from itembank.algebra.written import Node, Sum
 from itembank.topics.expressions.fractions import (
@@ -242,7 +242,16 @@ def _added(problem: Node, node: Node) -> set[str]:
         enough = len(parts) == 1 or total_degree(bottom) >= total_degree(least)
         return {COMMON_BAR, NUMERATORS} if enough else set()
     bottoms = {polynomial(bottom) for _, _, bottom in parts}
-    return {COMMON_BAR, NUMERATORS} if len(bottoms) == 1 and parts[0][2] != ONE else set()
+    over_one = len(bottoms) == 1 and parts[0][2] != ONE
+    return {COMMON_BAR, NUMERATORS} if over_one or _joined_across(problem, node) else set()
+
+
+def _joined_across(problem: Node, node: Node) -> bool:
+    """``x/2 - (x - 3)/5`` as ``3x/10 + 3/5``: like terms of several fractions stand joined."""
+    if has_letter_below(problem) or has_letter_below(node):
+        return False
+    apart, parts = flat(pieces(problem)), pieces(node)
+    return has_like(apart) and not has_bracket(parts) and not has_like(parts)
 
 
 STEP_WORDS = {

@@ -108,11 +108,15 @@ def _named(
 def _turned(
     around: Term, whole: Quadratic, right: tuple[Linear, Linear] | None, stage: str
 ) -> Iterator[Found]:
-    """The right numbers with one sign turned: the last term's sign is wrong, too."""
+    """The right numbers with one sign turned: the last term's sign is wrong, too.
+
+    Or with both of a bracket: ``(5 - 2x)(x + 3)`` for ``(2x - 5)(x + 3)``.
+    """
     if right is None:
         return
     (p, q), (r, s) = right
-    for one, other in (((p, -q), (r, s)), ((p, q), (r, -s))):
+    both = [((-p, -q), (r, s))] if around.number > 0 else []
+    for one, other in (((p, -q), (r, s)), ((p, q), (r, -s)), *both):
         yield _found(known.FACTOR_SIGN, around, whole, one, other, stage=stage)
 
 
