@@ -328,9 +328,8 @@ def _combined(
     yield terms, b - sign * d, c + sign * e
     numbers = NEGATIVE_SUBTRACTED if sign < 0 and min(c, e) < 0 else ONE_TERM_COMBINED
     yield numbers, b + sign * d, c - sign * e
-    if sign < 0:  # the first line taken from the second
-        yield NEGATIVE_SUBTRACTED if b < 0 else ONE_TERM_COMBINED, b + d, e - c
-        yield NEGATIVE_SUBTRACTED if c < 0 else ONE_TERM_COMBINED, d - b, c + e
+    if sign * b * d > 0:  # the first line taken from the second
+        yield terms, b - sign * d, -(c + sign * e)
     if c != e:
         yield RIGHT_NOT_COMBINED, b + sign * d, c
         yield RIGHT_NOT_COMBINED, b + sign * d, e
