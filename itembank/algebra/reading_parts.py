@@ -16,6 +16,8 @@ _IS = re.compile(
     r"\s+(?:is\s+equal\s+to|is|equals|must\s+be|would\s+be|will\s+be|has\s+to\s+be)\s+",
     re.IGNORECASE,
 )
+# ``3x + 2y = 16,5x - 2y = 8``: a comma between digits with an equation on both sides of it.
+_BETWEEN_EQUATIONS = re.compile(r"=[^,=]*\d(?P<comma>,)(?=\d+\s?[A-Za-z][^,=]*=)")
 _FULL_STOP = re.compile(r"\s*+(?<!\.)(?:\.|[!?]+)?\s*$")
 _ORDER_SIGN = re.compile(r"<=|>=|[<>≤≥]")
 
@@ -30,7 +32,7 @@ def parts_of(body: str, column: int, comma: bool) -> list[tuple[Relation, str]]:
     """
     body, column = _worded(two_values(body), column)
     if comma:
-        body = re.sub(r"(?<=\d),(?=\d)", ".", body)
+        body = with_points(body)
     elif (match := re.search(r"\d,\d", body)) and not is_plain_list(body):
         raise ReadingFault(column + match.start() + 1, "a decimal point", "a comma between digits")
     parts: list[tuple[Relation, str]] = []
@@ -44,6 +46,12 @@ def parts_of(body: str, column: int, comma: bool) -> list[tuple[Relation, str]]:
             raise ReadingFault(column + joint.start(), "a relation", repr(joint.group()))
         place = len(body) if joint is None else joint.end()
     return parts
+
+
+def with_points(text: str) -> str:
+    """A text with each decimal comma as a point; one that stands between two equations stays."""
+    between = {match.start("comma") for match in _BETWEEN_EQUATIONS.finditer(text)}
+    return re.sub(r"(?<=\d),(?=\d)", lambda found: "," if found.start() in between else ".", text)
 
 
 def _part(part: str, column: int, before: list[tuple[Relation, str]]) -> Relation:

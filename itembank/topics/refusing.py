@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 
 from itembank.algebra.inside import symbols, walk
+from itembank.algebra.rationals import has_letter_below
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Line, Product, Quotient, Relation, Symbol
 from itembank.topics.kinds import OtherKind, TopicError
@@ -23,6 +24,8 @@ _WORD = re.compile(
     r"\s*(?:[A-Za-z]{2,}(?:\s+for\s+[a-z]\b)?[:,.]*|\(?(?:\d{1,2}|[a-z]|[ivx]{1,4})[).](?![\d)]))\s+",
     re.IGNORECASE,
 )
+_NUMBER_BEHIND = re.compile(r"(?<![A-Za-z])([A-Za-z])(\d+)(?![A-Za-z]{2})")
+_LETTER_BEHIND = re.compile(r"/\s*\d+[A-Za-z]")
 _BARS = re.compile(r"\|[^|=<>]+\|")
 
 
@@ -49,24 +52,44 @@ def refused_by_all(refusals: Sequence[TopicError]) -> TopicError:
 
 
 def refuse_beside(line: Line) -> None:
-    """Raise TopicError where a statement, a note or a word stands beside a problem."""
+    """Raise TopicError where a statement, a note or a word stands beside a problem.
+
+    Also for a number right behind a letter: ``x2`` is most often a power that lost its place.
+    """
+    if not line.alternatives:
+        return
     notes = (f"{note.sign}{typed(Relation((note.operand,)))}" for note in line.notes)
     beside = [said for said in (*line.heads, *notes, line.statement) if said]
-    if beside and line.alternatives:
+    if beside:
         raise TopicError(f"a problem must stand alone; beside it stands {beside[0]!r}")
+    behind = _NUMBER_BEHIND.search(line.text)
+    if behind:
+        letter, number = behind.groups()
+        raise TopicError(
+            f"{letter}{number} can be read in two ways: type {letter}^{number} or {number}{letter}"
+        )
 
 
-def refuse_two_readings(relation: Relation) -> None:
-    """Raise TopicError for ``(x + 1)/2x``: the letter behind the number may be meant below."""
+def refuse_two_readings(problem: str, relation: Relation) -> None:
+    """Raise TopicError for ``(x + 1)/2x``: the letter behind the number may be meant below.
+
+    Also for ``5/2x - 1/x``, with letters below other bars; ``2/3x`` alone, and ``5/2 x`` with a
+    blank, is a fraction of x.
+    """
+    if not _LETTER_BEHIND.search(problem):
+        return
+    below = any(map(has_letter_below, relation.sides))
     for part in (part for side in relation.sides for part in walk(side)):
         match part:
-            case Product((Quotient(top, bottom, "/") as one, Symbol() as letter, *_), ("", *_)) if (
-                symbols(top) and not symbols(bottom)
+            case Product((Quotient(top, bottom, "/") as one, Symbol() as last, *_), ("", *_)) if (
+                not symbols(bottom) and (below or symbols(top))
             ):
-                above, below, last = (typed(Relation((node,))) for node in (top, bottom, letter))
+                above, under, letter, whole = (
+                    typed(Relation((node,))) for node in (top, bottom, last, one)
+                )
                 raise TopicError(
-                    f"{typed(Relation((one,)))}{last} can be read in two ways: type "
-                    f"{above}/({below}{last}), or {last} above the bar"
+                    f"{whole}{letter} can be read in two ways: type {above}/({under}{letter}) or "
+                    f"({whole}){letter}"
                 )
 
 

@@ -32,7 +32,7 @@ from itembank.topics.expressions.pieces import has_bracket, pieces
 from itembank.topics.expressions.putting import value_of
 from itembank.topics.expressions.trees import has_fraction, meant, plain, terms
 from itembank.topics.kinds import OtherKind, TopicError
-from itembank.topics.refusing import refuse_beside
+from itembank.topics.refusing import refuse_beside, refuse_two_readings
 
 COLLECT, EXPAND, PUT, CANCEL, MULTIPLY, ADD = (
     "collect",
@@ -131,7 +131,9 @@ def read_task(problem: str) -> Task:
     if line.label or len(line.alternatives) != 1:
         raise OtherKind("this topic takes one expression")
     first, *values = line.alternatives[0]
-    return task_of(first, tuple(values))
+    found = task_of(first, tuple(values))
+    refuse_two_readings(problem, found.relation)
+    return found
 
 
 def task_of(relation: Relation, values: tuple[Relation, ...]) -> Task:

@@ -19,7 +19,7 @@ from itembank.topics.quadratic_equations.clearing import (
     sides_of,
 )
 from itembank.topics.quadratic_equations.polys import poly_in
-from itembank.topics.refusing import refuse_beside
+from itembank.topics.refusing import refuse_beside, refuse_two_readings
 
 
 def read_problem(problem: str) -> tuple[Relation, str]:
@@ -29,7 +29,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
         ReadingFault: where the text cannot be read.
         TopicError: where it is no such equation; the message says why.
     """
-    line = read_line(problem)
+    line = read_line(problem, comma=True)
     refuse_beside(line)
     if len(line.relations) != 1:
         raise OtherKind("this topic takes one equation")
@@ -39,6 +39,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
     letters = sorted(relation_symbols(relation))
     if len(letters) != 1 or not has_unknown_below(relation):
         raise OtherKind("no unknown stands below a fraction bar of an equation in one unknown")
+    refuse_two_readings(problem, relation)
     _refuse(relation, letters[0])
     return relation, letters[0]
 

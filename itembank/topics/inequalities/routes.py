@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from itembank.algebra.reading_parts import with_points
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue
 from itembank.topics.inequalities.checking import check
@@ -60,7 +61,8 @@ def work_out(problem: str) -> Solution:
         raise TopicError("this inequality is too large to solve: its lines would be too long")
     text, forms = _answer(read, judge)
     line = number_line(_solution(judge), read.integers)
-    return Solution(problem, TOPIC, text, forms, found, stages, number_line=line)
+    shown = with_points(problem)
+    return Solution(shown, TOPIC, text, forms, found, stages, number_line=line)
 
 
 def _solution(judge: InequalitiesJudge) -> Shaped | None:

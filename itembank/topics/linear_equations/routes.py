@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from itembank.algebra.grammar import LONGEST_LINE, MOST_DIGITS
 from itembank.algebra.inside import symbols
+from itembank.algebra.reading_parts import with_points
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation, Symbol
 from itembank.topics.kinds import Route, RouteLine, Solution, TopicError
@@ -68,7 +69,7 @@ def work_out(problem: str) -> Solution:
         raise TopicError(f"this equation is too long or too large to solve: {fault}") from fault
     if not found or not _can_be_read(answer):
         raise TopicError("this equation is too large to solve: its lines would be too long to read")
-    return Solution(problem, TOPIC, answer, forms, found, stages)
+    return Solution(with_points(problem), TOPIC, answer, forms, found, stages)
 
 
 def _answer(relation: Relation, unknown: str) -> tuple[str, tuple[str, ...]]:

@@ -28,7 +28,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
         ReadingFault: where the text cannot be read.
         TopicError: where it is no quadratic equation in one unknown; the message says what it is.
     """
-    line = read_line(problem)
+    line = read_line(problem, comma=True)
     relations = line.relations
     refuse_beside(line)
     if not relations:
@@ -44,7 +44,7 @@ def read_problem(problem: str) -> tuple[Relation, str]:
         )
     if not relation.signs or any(sign not in ("=", "or", "and") for sign in relation.signs):
         raise OtherKind("this topic takes equations; here there is no sign of equality, or another")
-    refuse_two_readings(relation)
+    refuse_two_readings(problem, relation)
     form = _form(relation, letters[0])
     if form.shape == BRANCH and any(map(_squared, relation.sides)):
         raise TopicError("the square terms cancel: write it without them, a linear equation")

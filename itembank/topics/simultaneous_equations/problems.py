@@ -52,7 +52,8 @@ def _one_line(relation: Relation | None) -> TopicError:
     if relation and chained and len(relation_symbols(relation)) == 2 and symbols(relation.sides[1]):
         one, middle, other = (typed(Relation((side,))) for side in relation.sides)
         return TopicError(
-            f"two equations are written as one chain: type {one} = {other}, {middle} = {other}"
+            f"two signs of equality and no comma: for a chain type {one} = {other}, "
+            f"{middle} = {other}; between two equations put a comma"
         )
     return OtherKind("simultaneous equations are two equations; here is one line only")
 

@@ -58,12 +58,16 @@ def test_the_reason_is_that_of_the_problems_own_kind(problem: str, reason: str) 
         ("√x = 3", "the unknown stands under a root"),
         ("x - 5√x + 6 = 0", "the unknown stands under a root"),
         ("2√x + 1 < 5", "no linear inequality: the unknown stands under a root"),
-        ("x + 2y = 2x - y = 9", "type x \\+ 2y = 9, 2x - y = 9"),
+        ("x + 2y = 2x - y = 9", r"for a chain type x \+ 2y = 9, 2x - y = 9"),
         ("x^2 + y^2 = 25, x + y = 7", "not linear: it holds x\\^2"),
         ("|2x - 1| = 5", "the bars of a modulus"),
         ("x = 3, x = 4", "no equation or inequality in one unknown"),
         ("3x = 6   (+3)", "beside it stands '\\+3'"),
-        ("(x + 1)/2x = 3", "type \\(x \\+ 1\\)/\\(2x\\), or x above the bar"),
+        ("(x + 1)/2x = 3", r"type \(x \+ 1\)/\(2x\) or \(\(x \+ 1\)/2\)x"),
+        ("5/2x - 1/x = 3", r"type 5/\(2x\) or \(5/2\)x"),
+        ("2/3x + 1/x", r"type 2/\(3x\) or \(2/3\)x"),
+        ("x2 + 5x + 6 = 0", r"x2 can be read in two ways: type x\^2 or 2x"),
+        ("x+y=7 x-y=1", "between two equations put a comma"),
     ],
 )
 def test_a_problem_that_no_topic_takes_is_sent_to_the_items_of_another_kind(
@@ -94,6 +98,24 @@ def test_an_instruction_typed_before_a_problem_is_named_with_the_topic_that_take
         find_topic(problem)
     assert str(caught.value).startswith(f"'{said}' stands before the problem: type ")
     assert str(caught.value).endswith(f"the topic {topic} takes it")
+
+
+@pytest.mark.parametrize(
+    ("problem", "answer"),
+    [
+        ("3x+2y=16,5x-2y=8", "x = 3, y = 7/2"),
+        ("x + 0,5y = 3,5; x - y = 0,5", "x = 5/2, y = 2"),
+        ("0,5x + 1 = 3", "x = 4"),
+        ("0,5x > 3", "x > 6"),
+        ("0,5x^2 = 8", "x = ±4"),
+        ("2,5/x = 5", "x = 1/2"),
+        ("1/2 x + 3/x = 5", "x = 5 ± √19"),
+    ],
+)
+def test_a_comma_between_digits_is_a_decimal_unless_equations_stand_on_both_sides(
+    problem: str, answer: str
+) -> None:
+    assert find_topic(problem).solve(problem).answer == answer
 
 
 @pytest.mark.parametrize(
