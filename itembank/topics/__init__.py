@@ -93,7 +93,12 @@ def _taker(problem: str) -> str:
 def _named(topic: Topic, problem: str) -> Topic:
     try:
         topic.judge(problem)
-    except TopicError as refusal:
+    except (ReadingFault, TopicError) as refusal:
+        beside = found_beside(problem, lambda text: topic.name if _takes(topic, text) else "")
+        if beside is not None:
+            raise beside from refusal
+        if isinstance(refusal, ReadingFault):
+            raise
         others = [repr(other.name) for other in topics_by_name().values() if _takes(other, problem)]
         if not others:
             raise

@@ -100,6 +100,12 @@ def test_an_instruction_typed_before_a_problem_is_named_with_the_topic_that_take
     assert str(caught.value).endswith(f"the topic {topic} takes it")
 
 
+def test_an_instruction_is_named_to_the_topic_that_is_asked_for() -> None:
+    with pytest.raises(TopicError, match="'Factorise' stands before the problem") as caught:
+        find_topic("Factorise 3(x + 2) + y(x + 2)", "factorising")
+    assert str(caught.value).endswith("the topic factorising takes it")
+
+
 @pytest.mark.parametrize(
     ("problem", "answer"),
     [
