@@ -56,6 +56,12 @@ def test_every_topic_has_a_row_against_a_yardstick_of_its_own(
     ("topic", "problem", "lines", "follow"),
     [
         ("linear inequalities", "3 - 2x < 11", ["-2x < 8", "x < -4"], [True, False]),
+        (
+            "linear inequalities",
+            "2x + 1 < -5 or 3x - 2 >= 7",
+            ["2x < -6 or 3x >= 9", "x < -3 or x > 3"],
+            [True, False],
+        ),
         ("expressions", "(x + 3)^2", ["x^2 + 6x + 9"], [True]),
         ("expressions", "(x + 3)^2", ["x^2 + 9"], [False]),
         ("factorising", "x^2 + 5x + 6", ["(x + 2)(x + 3)", "(x + 1)(x + 6)"], [True, False]),

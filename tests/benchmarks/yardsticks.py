@@ -65,6 +65,8 @@ def _parsed(text: str, letters: dict[str, sympy.Symbol]) -> Any:
 
 def _set(text: str, unknown: sympy.Symbol) -> Any:
     """The numbers that meet a typed line of one part or two; None for a line of other kind."""
+    if " or " in text:
+        return sympy.Union(*(_set(part, unknown) for part in text.split(" or ")))
     sets = []
     text = text.removesuffix(", integers")
     if "," in text or "{" in text:
@@ -80,11 +82,15 @@ def _set(text: str, unknown: sympy.Symbol) -> Any:
 
 
 def _inequality(problem: str) -> Any:
-    return _set(problem, baseline.unknown_of(problem.removesuffix(", integers")))
+    return _set(problem, _unknown(problem))
+
+
+def _unknown(problem: str) -> sympy.Symbol:
+    return baseline.unknown_of(re.sub(r"\b(?:integers|or|and)\b", "", problem))
 
 
 def _inequalities(problem: str, lines: Sequence[str]) -> list[bool]:
-    unknown = baseline.unknown_of(problem.removesuffix(", integers"))
+    unknown = _unknown(problem)
     return [_set(a, unknown) == _set(b, unknown) for a, b in pairwise([problem, *lines])]
 
 
