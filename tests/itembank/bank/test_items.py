@@ -21,6 +21,9 @@ from itembank.bank.items import (
 )
 from itembank.bank.opening import reading, writing
 from itembank.bank.tables import Item, ItemVersion
+from itembank.topics import find_topic
+from schemes.building import default_scheme
+from schemes.scheme import to_record
 from tests.banks import draft, drafts
 
 
@@ -46,6 +49,19 @@ def test_an_item_keeps_everything_it_was_drafted_with(bank: Engine) -> None:
         assert version.made_at.utcoffset() == timedelta(0)
         kept = draft_of(version)
     assert kept == dataclasses.replace(given, tags=("integers", "two steps"))
+
+
+@pytest.mark.parametrize("problem", ["2x + 1 < -5 or 3x - 2 >= 7", "-3 < 2x + 1 <= 7", "2x > 6"])
+def test_a_number_line_is_kept_with_all_its_pieces(bank: Engine, problem: str) -> None:
+    solution = find_topic(problem).solve(problem)
+    scheme = to_record(default_scheme(problem))
+    given = dataclasses.replace(draft(code="LI-0001"), solution=solution, scheme=scheme)
+    with writing(bank) as session:
+        add_item(session, given, "T-01")
+
+    with reading(bank) as session:
+        kept = solution_of(item_version(session, "LI-0001")).number_line
+    assert kept == solution.number_line
 
 
 def test_codes_count_on_within_the_topic(session: Session) -> None:
