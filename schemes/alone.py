@@ -181,7 +181,11 @@ def _worth(scheme: Scheme, judge: Judge, working: Working, answers: list[Answer]
         for place in range(1, len(answers) + 1)
         if not adds_a_part(answers[:place], answers[place:])
     ]
-    kinds = [quality(whole, right, scheme.settings).kind for whole in wholes if whole is not None]
+    kinds = [
+        quality(whole, judge.value_for(judge.start, whole) or right, scheme.settings).kind
+        for whole in wholes
+        if whole is not None
+    ]
     if not kinds:
         return "wrong"
     if decimals_asked(right, scheme.settings):

@@ -57,6 +57,7 @@ APART = {
     "a check": ("check 4 = 4", "4 = 4"),
     "a new attempt": ("again 4x = 14", "4x = 14"),
     "an inequality turned": ("x < 3", "x > 3"),
+    "a comma for a word": ("x < -3, x >= 3", "x < -3 and x >= 3"),
     "a note": ("4x = 14   (-3)", "4x = 14"),
     "a power": ("x^2 = 4", "2x = 4"),
     "about equal": ("x ≈ 3.5", "x = 3.5"),

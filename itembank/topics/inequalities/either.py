@@ -66,9 +66,19 @@ class EitherJudge(PartsJudge):
             return every
         if not any(map(relation_symbols, every)) and not any(map(_is_set, every)):
             return every
+        if line.commas and self._says_twice(every):
+            return every
         if len(line.alternatives) > 1 or line.commas:
             return (joined(tuple((one,) for one in every)),)
         return (joined((every,)),)
+
+    def _says_twice(self, every: Sequence[Relation]) -> bool:
+        """``2x < -6, x < -3``: one part gone on with, not two."""
+        try:
+            one, other = (lines.alternatives(relation, self.unknown) for relation in every)
+        except NoValue:
+            return False
+        return len(one) == len(other) == 1 and ray(one[0]) == ray(other[0])
 
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``x < -6/2 = -3 or x >= 9/3 = 3`` as two lines, that the second works out."""

@@ -105,6 +105,9 @@ def test_a_problem_with_or_that_is_not_taken_says_why(problem: str, words: str) 
     ("the greater end where one is enough", OVERLAP, "2x > 4 or 3x > 15 // x > 5", "M1 A0"),
     ("one part of all values", COVER, "2x < 6 or 3x > 3 // x < 3", "M1 A0"),
     ("all values at once", COVER, "2x < 6 or 3x > 3 // x can be any number", "M1 A1"),
+    ("a part gone on with behind a comma", APART, "2x < -6, x < -3 // 3x >= 9, x >= 3", "M1 A1"),
+    ("parts that overlap, alone", OVERLAP, "x > 2 or x > 5", "M1 A0"),
+    ("parts that overlap, alone on their lines", OVERLAP, "x > 2 // x > 5", "M1 A0"),
     ("a number tried once the parts stand", APART, "x < -3 // x >= 3 // x = 5", "M1 A1"),
     ("a part without a solution left out", ONE_EMPTY, "3x > 9 // x > 3", "M1 M1 A1"),
 )
