@@ -110,13 +110,15 @@ def _turned(
 ) -> Iterator[Found]:
     """The right numbers with one sign turned: the last term's sign is wrong, too.
 
-    Or with both of a bracket: ``(5 - 2x)(x + 3)`` for ``(2x - 5)(x + 3)``.
+    Or that of a letter, or both of a bracket: ``(5 - 2x)(x + 3)`` for ``(2x - 5)(x + 3)``.
     """
     if right is None:
         return
     (p, q), (r, s) = right
-    both = [((-p, -q), (r, s))] if around.number > 0 else []
-    for one, other in (((p, -q), (r, s)), ((p, q), (r, -s)), *both):
+    ways = [((p, -q), (r, s)), ((p, q), (r, -s))]
+    if around.number > 0:
+        ways += [((-p, -q), (r, s)), ((-p, q), (r, s)), ((p, q), (-r, s))]
+    for one, other in ways:
         yield _found(known.FACTOR_SIGN, around, whole, one, other, stage=stage)
 
 

@@ -60,6 +60,7 @@ CASES = {
         "x^2 + 5x + 6", ["a^2 + 2a + 3a + 6", "(a + 2)(a + 3)"], "M1 A1",
     ),
     "both signs of a bracket turned": ("2x^2 + x - 15", ["(5 - 2x)(x + 3)"], "M1 A0"),
+    "the sign of a letter turned": ("2x^2 + x - 15", ["(2x - 5)(3 - x)"], "M1 A0"),
     "every sign turned": ("12 - 4x - x^2", ["x^2 + 4x - 12", "(x + 6)(x - 2)"], "M1 A0"),
     "every sign turned at once": ("12 - 4x - x^2", ["(x + 6)(x - 2)"], "M1 A0"),
     "every sign turned with a common factor": (
