@@ -15,6 +15,7 @@ from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.renaming import renamed
+from itembank.algebra.units import without_units
 from itembank.algebra.written import Line, Note, Relation
 from itembank.topics.judging import Judge
 from schemes.naming import labelled, letters_in, standing_for
@@ -67,6 +68,7 @@ class Working:
 def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = False) -> Working:
     """Read every line of a script; never raises for what a pupil wrote."""
     read = tuple([_read(n, line.text, comma) for n, line in enumerate(lines, start=1)])
+    read = tuple([_without_units(line, judge.unknowns) for line in read])
     crossed = [line.crossed_out for line in lines]
     read = _with_labels(read, crossed, judge, comma)
     named = _with_letters(read, judge)
@@ -90,6 +92,13 @@ def _remembered(text: str, comma: bool) -> tuple[tuple[Line, ...], frozenset[str
     """The lines read from a text, and their letters: many pupils write the same lines."""
     lines = read_lines(text, comma=comma)
     return lines, letters_in(lines)
+
+
+def _without_units(line: WorkLine, own: frozenset[str]) -> WorkLine:
+    if len(line.letters - own) < 2:  # the units that are known have two letters
+        return line
+    lines = tuple(_with_relations(one, lambda r: without_units(r, own)) for one in line.lines)
+    return line if lines == line.lines else replace(line, lines=lines, letters=letters_in(lines))
 
 
 def _with_labels(

@@ -133,6 +133,10 @@ PUT_IN = {
     "an error in a last line of numbers": ("p^2q, p = 3, q = 4", ["3 × 2 × 4 = 24"], "M1 A0"),
     "digits before a square": ("2x^2, x = 5", ["25^2 = 625"], "M0 A0"),
     "a negative value behind its number, squared": ("5x^2, x = -3", ["5-3^2 = -4"], "M0 A0"),
+    "digits behind a negative value": (
+        "u + at, u = 3, a = -2, t = 5", ["3 + -25 = -22"], "M0 A0",
+    ),
+    "a value with its unit": ("1/2*b*h, b = 7, h = 5", ["0.5 × 7 × 5", "17.5 cm²"], "M1 A1"),
     "digits for two letters": ("ab + c, a = 3, b = 4, c = -5", ["34 - 5 = 29"], "M0 A0"),
     "digits for every product": ("2a + 3b, a = 4, b = 5", ["24 + 35 = 59"], "M0 A0"),
     "a negative value behind its number": ("5 - 3x, x = -2", ["5 - 3-2", "0"], "M0 A0"),

@@ -118,10 +118,11 @@ def _misread(part: Product, values: Mapping[str, Node], error: CommonError) -> I
             yield product([Sum((("+", one), ("+", other))), *rest])
         return
     digits = other.body if isinstance(other, Negative) else other
+    if isinstance(one, Negative) and isinstance(one.body, Integer) and isinstance(other, Integer):
+        yield product([Negative(_written_behind(one.body, other, power)), *rest])
     if not isinstance(one, Integer) or not isinstance(digits, Integer):
         return
-    both: Node = Integer(one.digits + digits.digits)
-    both = both if power is None else Power(both, power)
+    both = _written_behind(one, digits, power)
     if not isinstance(other, Negative):
         yield product([both, *rest])
         return
@@ -130,6 +131,11 @@ def _misread(part: Product, values: Mapping[str, Node], error: CommonError) -> I
         yield Sum((("+", one), ("-", away)))
     yield product([Negative(both), *rest])
     yield product([both, *rest])  # its minus left out as well
+
+
+def _written_behind(one: Integer, other: Integer, power: Node | None) -> Node:
+    both = Integer(one.digits + other.digits)
+    return both if power is None else Power(both, power)
 
 
 def _known(factor: Node, values: Mapping[str, Node]) -> Node | None:
