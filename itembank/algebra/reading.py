@@ -25,41 +25,20 @@ from itembank.algebra.reading_parts import parts_of
 from itembank.algebra.reading_pieces import pieces_of
 from itembank.algebra.reading_remarks import (
     is_remark,
+    is_words,
     remark_behind,
     said_before,
     without_tail,
     words_behind,
 )
 from itembank.algebra.reading_sets import domain_said, made_plain, read_sets
+from itembank.algebra.reading_statements import statement_at_end
 from itembank.algebra.reading_words import signs_for_words
 from itembank.algebra.tokens import RELATION_SIGN, ReadingFault, same_signs
 from itembank.algebra.written import Line, Node
 
 __all__ = ["ReadingFault", "read_expression", "read_line", "read_lines"]
 
-_NONE = re.compile(
-    r"(?:there\s+(?:is|are)\s+|has\s+|have\s+)?\b(?:no\s+(?:real\s+)?(?:solutions?|solns?|values?|answers?|roots?)"
-    r"(?:\s+(?:of|for)\s+[a-z])?(?:\s+exists?)?|(?:can\s*no|can'|can)t\s+(?:be\s+(?:solved|done)"
-    r"|(?:take\s+the\s+)?(?:square\s+)?root\s+(?:of\s+)?(?:a\s+)?negatives?(?:\s+numbers?)?)|never\s+true|impossible|not\s+possible|contradiction"
-    r"|inconsistent|parallel(?:\s+lines)?|(?:do\s+not|don't|never)\s+(?:meet|cross|intersect)|not\s+true\s+for\s+any\s+[a-z]|(?:does\s+not|doesn't)\s+work)\b|∅|\{\s*\}",
-    re.IGNORECASE,
-)
-_ALL = re.compile(
-    r"\b(?:all|any|every|each)\s+(?:real\s+|possible\s+)?(?:values?|numbers?|reals?)"
-    r"(?:\s+(?:of|for)\s+[a-z](?:\s*(?:and|,)\s*[a-z])?)?(?:\s+works?)?\b|\bevery\s+[a-z]\b(?:\s+works?)?"
-    r"|\binfinite(?:ly)?(?:\s+(?:many|(?:number|amount)\s+of))?(?:\s+(?:solutions?|solns?|values?|answers?))?\b|\balways\s+true\b|\btrue\s+for\s+(?:all|any|every)"
-    r"(?:\s+(?:values?\s+of\s+)?[a-z])?\b|\bidentity\b|\b(?:the\s+)?same\s+(?:lines?|equations?)\b"
-    r"|\bsame\s+as\s+(?:\(\d\)|the\s+(?:other|first)(?:\s+(?:one|equation|line))?)|\b[a-z]\s+can\s+be\s+any(?:thing|\s+\w+)"
-    r"|\b[a-z]\s*=\s*anything\b|\b[a-z]\s*∈\s*ℝ|ℝ"
-    r"|(?:\b[a-z]\s*∈\s*)?\(\s*-\s*(?:∞|inf(?:inity)?)\s*,\s*\+?\s*(?:∞|inf(?:inity)?)\s*\)",
-    re.IGNORECASE,
-)
-_STATEMENT_TAIL = re.compile(r"[\s.!,;:)]*$")
-_STATEMENT_LEAD = re.compile(
-    r"(?:[,;:.\s]|\b(?:you|we|i|so|therefore|hence|thus|then|it|is|the|equation|has|which|this|an|a|and"
-    r"|because|means|that|are|they|lines|equations|both|two)\b|∴|⇒|=>|-|->|→|\()*$",
-    re.IGNORECASE,
-)
 _HEAD = re.compile(
     r"\s*(?:(?P<word>so|therefore|hence|thus|then|and\s+so|giving|gives|which\s+gives|we\s+get"
     r"|i\.e\.|ie|now|sub(?:stitut(?:e|ing))?(?:\s+in)?|put(?:ting)?(?:\s+in)?|when|let|solve|ans|check|checking|test|try|trying|again|either"
@@ -100,7 +79,8 @@ def read_lines(text: str, *, comma: bool = False) -> tuple[Line, ...]:
     if plain is not None:
         return (Line(alike, grouped(plain), commas=are_listed(plain)),)
     alike = in_signs(made_plain(signs_for_words(alike)))
-    lines = [_read_piece(alike, start, end, comma) for start, end in pieces_of(alike)]
+    pieces = _without_reasons(alike, pieces_of(alike))
+    lines = [_read_piece(alike, start, end, comma) for start, end in pieces]
     return tuple(line for line in lines if line is not None)
 
 
@@ -126,9 +106,20 @@ def read_line(text: str, *, comma: bool = False) -> Line:
     return lines[0]
 
 
+def _without_reasons(text: str, pieces: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The pieces but for words that give the reason of a statement: ``not true, so no solution``."""
+    if not pieces or not statement_at_end(text, *pieces[-1])[0]:
+        return pieces
+    return [
+        (start, end)
+        for start, end in pieces
+        if not is_words(text[start:end]) or statement_at_end(text, start, end)[0]
+    ]
+
+
 def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
     whole = text[start:end].strip()
-    statement, end = _statement(text, start, end)
+    statement, end = statement_at_end(text, start, end)
     heads, start = _heads(text, start, end)
     made = label_alone(text[start:end])
     if made and not statement:
@@ -152,24 +143,13 @@ def _read_piece(text: str, start: int, end: int, comma: bool) -> Line | None:
         if not (statement or notes or heads):
             return None
         return Line(whole, (), statement, notes, heads, label, name=name)
-    if is_remark(body):
+    denied = heads == ("no",) and not statement and is_words(body)  # ``no number fits``
+    if is_remark(body) and not denied:
         return Line(whole, (), statement, notes, (*heads, " ".join(body.lower().split())), label)
     sets = read_sets(body, start + 1)
     parts = [(one, OR) for one in sets] if sets else parts_of(body, start + 1, comma)
     alternatives, listed = grouped(parts), are_listed(parts)
     return Line(whole, alternatives, statement, notes, heads, label, domain, name, listed)
-
-
-def _statement(text: str, start: int, end: int) -> tuple[str, int]:
-    """A statement that closes the piece, and where the piece then ends."""
-    for name, pattern in (("no solution", _NONE), ("all values", _ALL)):
-        for match in pattern.finditer(text, start, end):
-            if _STATEMENT_TAIL.match(text, match.end(), end):
-                lead = _STATEMENT_LEAD.search(text, start, match.start())
-                stop = lead.start() if lead else match.start()
-                before, earlier = _statement(text, start, stop)  # ``parallel lines, no solution``
-                return name, earlier if before == name else stop
-    return "", end
 
 
 def _heads(text: str, start: int, end: int) -> tuple[tuple[str, ...], int]:

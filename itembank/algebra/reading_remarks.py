@@ -44,7 +44,7 @@ _OPERATION = (
 _METHOD = re.compile(
     r"[\s\W]*+(?=.*\b(?:eliminat|substitut|method|solv|solution|working|simultaneous|factoris|expand"
     r"|simplif|grid|foil|pattern|difference|quadratic|group|collect))"
-    rf"(?!.*\b(?:(?:{_OPERATION})(?:y|ying|ed|ing|e|s)?|infinit\w*|no|not|none|same)\b)"
+    rf"(?!.*\b(?:(?:{_OPERATION})(?:y|ying|ed|ing|e|s)?|infinit\w*|unlimited|lots|many|no|not|none|same)\b)"
     r"(?:(?:[a-z]{3,}|by|to|of|in|we|up|it|on|is|so|my|be|do|an|a|as|at|if|i)\b[\s,.!?'()-]*)+",
     re.IGNORECASE,
 )
@@ -61,7 +61,8 @@ _SPEAKING = re.compile(
     r"|thousand|third|quarter|once|thrice"
     r"|no|not|\w+n'?t|never|none|nothing|neither|nor|cannot|any\w*|all|every\w*|each|both|always"
     r"|same|impossible|infinit\w*|parallel|prime|identi\w*|contradict\w*|inconsist\w*|true|false"
-    r"|exists?|equal\w*|equiv\w*|[a-z]\s+over\s+[a-z]|less|more|most|least|greater|bigger|smaller|larger|between"
+    r"|undefined|unlimited|lots|many|exists?|equal\w*|equiv\w*|[a-z]\s+over\s+[a-z]"
+    r"|less|more|most|least|greater|bigger|smaller|larger|between"
     r"|integers?|sqrt|infinity)\b",
     re.IGNORECASE,
 )
@@ -109,7 +110,12 @@ def is_remark(body: str) -> bool:
     """Words that name a method, a common denominator or nothing of the work, and no operation."""
     if _METHOD.fullmatch(body) or _COMMON.fullmatch(body) or is_said(body):
         return True
-    return bool(_WORDS_ONLY.fullmatch(body)) and not _SPEAKING.search(body) and _holds_word(body)
+    return is_words(body) and not _SPEAKING.search(body) and _holds_word(body)
+
+
+def is_words(body: str) -> bool:
+    """Whether a text has words alone, whatever they say."""
+    return _WORDS_ONLY.fullmatch(body) is not None
 
 
 def _holds_word(body: str) -> bool:
