@@ -107,7 +107,7 @@ def read_line(text: str, *, comma: bool = False) -> Line:
 
 
 def _without_reasons(text: str, pieces: list[tuple[int, int]]) -> list[tuple[int, int]]:
-    """The pieces but for words that give the reason of a statement: ``not true, so no solution``."""
+    """The pieces but for the reason of a statement in words: ``not true, so no solution``."""
     if not pieces or not statement_at_end(text, *pieces[-1])[0]:
         return pieces
     return [

@@ -8,9 +8,9 @@ from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.tokens import is_whole_relation
 
 _BETWEEN = re.compile(
-    r"\s*(?:;|\||\n|=+>|⇒|-+>|→|∴"
+    r"\s*+(?:;|\||\n|=+>|⇒|-+>|→|∴"
     r"|\b(?:so|therefore|hence|because|since|(?<!same )as(?=\s))\b\s*[,:]?"
-    r"|(?<=[\w)])(?<!i\.e)\.\s+(?=[a-z])|,?\s+(?=check(?:ing)?\b))\s*",
+    r"|(?<=[\w)])(?<!i\.e)\.\s+(?=[a-z])|(?:,\s*+|(?<=\s))(?=check(?:ing)?\b))\s*",
     re.IGNORECASE,
 )
 _GAP = re.compile(r"\s+")
