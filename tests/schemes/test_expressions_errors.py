@@ -144,6 +144,12 @@ PUT_IN = {
 }  # fmt: skip
 
 BRACKETS = {
+    "term joined to the factor, its letter too": (
+        "4x - 2(3 - x)", ["2x(3 - x)", "6x - 2x^2"], "M0 A0",
+    ),
+    "letter of the factor in one product only": (
+        "2a(a - 3) + 5(a + 2)", ["2a^2 - 6 + 5a + 10", "2a^2 + 5a + 4"], "M0 A0",
+    ),
     "some terms of a bracket": ("4(3x - 4y + 1)", ["12x - 16y + 1"], "B0"),
     "the same part of every bracket": (
         "5(x + 3) - 2(x - 4)", ["5x + 3 - 2x - 4", "3x - 1"], "M0 A0",

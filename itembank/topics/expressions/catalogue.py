@@ -85,6 +85,14 @@ NUMBERS_ADDED = CommonError(
     "(x + 3)(x + 5)",
     "x^2 + 8x + 8",
 )
+LETTER_FIRST_ONLY = CommonError(
+    "letter of the factor reaches some terms only",
+    "the number of the factor multiplies every term of the bracket, its letter not",
+    "the numbers are worked out first and the letter is forgotten",
+    COMMON,
+    "2a(a - 3)",
+    "2a^2 - 6",
+)
 SOME_TERMS_ONLY = CommonError(
     "some terms of the bracket only",
     "the factor multiplies several terms of the bracket, and not all of them",

@@ -4,20 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import product as cartesian
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
-    EXPANDING_SIGN,
-    FACTOR_ADDED,
     FACTOR_DROPPED,
     FACTOR_JOINED,
     FIRST_ONLY,
-    JOINED_IN_BRACKET,
-    LAST_ONLY,
     MINUS_DROPPED,
-    MINUS_FIRST_ONLY,
-    NUMBER_FIRST_ONLY,
     CommonError,
 )
 from itembank.topics.expressions.catalogue import (
@@ -35,7 +28,6 @@ from itembank.topics.expressions.catalogue import (
     NUMBERS_ADDED,
     PRODUCT_MISSING,
     PRODUCT_SIGN,
-    SOME_TERMS_ONLY,
     SQUARE_SIGN,
     SQUARE_WITHOUT_MIDDLE,
 )
@@ -50,6 +42,7 @@ from itembank.topics.expressions.pieces import (
     times,
     turned,
 )
+from itembank.topics.expressions.single_bracket_errors import met_wrongly, wrong_single
 
 BRACKET, ONE_PRODUCT, EVERY = "bracket", "one product", "every bracket"
 """What an error costs: the method of the bracket, the rightness of one of its products, or the
@@ -58,9 +51,6 @@ method of all the brackets of a product of three."""
 
 FAR = 2
 """The cost of an error that is told less of its place than others."""
-
-LONGEST_BRACKET = 4
-"""In a longer bracket no error is looked for in some of its terms."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +106,7 @@ def _of_piece(part: Piece) -> Iterator[tuple[CommonError, str, Pieces]]:
     brackets = part.brackets
     front = Piece(part.size, part.letters)
     if len(brackets) == 1:
-        for error, wrong in _of_one(front, flat(brackets[0])):
+        for error, wrong in wrong_single(front, flat(brackets[0])):
             yield error, BRACKET, wrong
         return
     first, second, *others = (flat(inner) for inner in brackets)
@@ -137,76 +127,6 @@ def _all_of(brackets: tuple[Pieces, ...], place: int) -> Piece:
     for inner in brackets:
         out = times(out, flat(inner)[place])
     return out
-
-
-def _of_one(front: Piece, inner: Pieces) -> Iterator[tuple[CommonError, Pieces]]:
-    """One bracket with something before it: ``3x(2x - 5)``, ``-(x + 3)``."""
-    right = scaled(inner, front)
-    if front != Piece(Fraction(1)):
-        yield FIRST_ONLY, (right[0], *inner[1:])
-        if len(inner) > 1:
-            yield LAST_ONLY, (*inner[:-1], right[-1])
-        yield from ((SOME_TERMS_ONLY, wrong) for wrong in _some_multiplied(inner, right))
-        yield FACTOR_DROPPED, inner
-    if front.size < 0 and front.size != -1:
-        yield NUMBER_FIRST_ONLY, (right[0], *map(turned, inner[1:]))
-    if front.size < 0 and (front.size != -1 or front.letters):
-        yield MINUS_DROPPED, tuple(map(turned, right))
-    if front.size < 0 and len(inner) > 2:
-        yield MINUS_FIRST_ONLY, (right[0], *map(turned, right[1:]))
-    for place, term in enumerate(right):
-        if term.size < 0 or front.size < 0 or (not term.letters and place):
-            yield EXPANDING_SIGN, (*right[:place], turned(term), *right[place + 1 :])
-    if front.size > 0 and front.size != 1 and not front.letters:
-        yield from ((FACTOR_ADDED, wrong) for wrong in _added(front, inner, right))
-    yield from _joined_inside(front, inner)
-    yield from _letters(right, front, inner)
-
-
-def _some_multiplied(inner: Pieces, right: Pieces) -> Iterator[Pieces]:
-    """Of three terms or more some multiplied: several, or one between the first and the last."""
-    if not 2 < len(inner) <= LONGEST_BRACKET:
-        return
-    for chosen in cartesian((False, True), repeat=len(inner)):
-        if all(chosen) or not any(chosen) or (sum(chosen) == 1 and (chosen[0] or chosen[-1])):
-            continue
-        yield tuple(r if one else i for one, r, i in zip(chosen, right, inner, strict=True))
-
-
-def _added(front: Piece, inner: Pieces, right: Pieces) -> Iterator[Pieces]:
-    yield (*inner, front)
-    yield tuple(term._replace(size=term.size + front.size) for term in inner)
-    for place, term in enumerate(inner):
-        if not term.letters:
-            wrong = term._replace(size=term.size + front.size)
-            yield (*right[:place], wrong, *right[place + 1 :])
-
-
-def _joined_inside(front: Piece, inner: Pieces) -> Iterator[tuple[CommonError, Pieces]]:
-    """``4(x + 3)`` as ``4 × 4x`` or ``4 × 3x``."""
-    parts = collected(inner)
-    if len(parts) == 2 and parts[0].letters and not parts[1].letters:
-        letter, number = parts
-        for size in {letter.size + number.size, *([number.size] if letter.size == 1 else [])}:
-            yield JOINED_IN_BRACKET, (times(front, letter._replace(size=size)),)
-
-
-def _letters(right: Pieces, front: Piece, inner: Pieces) -> Iterator[tuple[CommonError, Pieces]]:
-    """x times x as 2x or as x, wherever the same letter meets itself."""
-    for error in (LETTERS_DOUBLED, LETTER_KEPT):
-        out = [
-            _met(error, front, term) or product for term, product in zip(inner, right, strict=True)
-        ]
-        if tuple(out) != right:
-            yield error, tuple(out)
-
-
-def _met(error: CommonError, one: Piece, other: Piece) -> Piece | None:
-    """The product of two terms in one and the same letter, worked wrongly."""
-    if len(one.letters) != 1 or one.letters != other.letters or one.letters[0][1] != 1:
-        return None
-    size = one.size * other.size * (2 if error is LETTERS_DOUBLED else 1)
-    return Piece(size, one.letters)
 
 
 def _of_two(
@@ -231,7 +151,7 @@ def _of_two(
             yield PRODUCT_SIGN, ONE_PRODUCT, sign
     yield from _numbers_added(first, second, right)
     for error in (LETTERS_DOUBLED, LETTER_KEPT):
-        met = [_met(error, a, b) for a in first for b in second]
+        met = [met_wrongly(error, a, b) for a in first for b in second]
         wrong = tuple(m or p for m, p in zip(met, right, strict=True))
         if wrong != right:
             yield error, ONE_PRODUCT if sum(map(bool, met)) == 1 else BRACKET, wrong
@@ -285,17 +205,18 @@ def _of_front(
         yield FACTOR_FORGOTTEN, BRACKET, multiplied(first, second)
         yield FIRST_ONLY, BRACKET, (right[0], *collected(multiplied(first, second))[1:])
         for one, other in ((first, second), (second, first)):
-            for error, wrong in _of_one(front, one):
+            for error, wrong in wrong_single(front, one):
                 if error is not FACTOR_DROPPED and len(wrong) > 1:
                     yield error, BRACKET, (Piece(Fraction(1), (), (Group(wrong), Group(other))),)
 
 
 def _factor_joined(parts: Pieces) -> Iterator[Change]:
-    """``9 - 2(x + 3)`` as ``7(x + 3)``."""
+    """``9 - 2(x + 3)`` as ``7(x + 3)``, ``4x - 2(3 - x)`` as ``2x(3 - x)``."""
     for i, number in enumerate(parts):
         for j, part in enumerate(parts):
-            if number.letters or number.groups or not part.groups or part.letters:
+            if number.groups or not part.groups or part.letters:
                 continue
-            joined = part._replace(size=part.size + number.size)
-            after = tuple(joined if k == j else p for k, p in enumerate(parts) if k != i)
-            yield Change(FACTOR_JOINED, BRACKET, after)
+            for letters in dict.fromkeys((number.letters, ())):
+                joined = part._replace(size=part.size + number.size, letters=letters)
+                after = tuple(joined if k == j else p for k, p in enumerate(parts) if k != i)
+                yield Change(FACTOR_JOINED, BRACKET, after)
