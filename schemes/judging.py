@@ -82,9 +82,10 @@ def _is_meant(state: State, written: Relation, meant: Relation) -> bool:
 
 def _leads_to_value(state: State, side: Node) -> bool:
     try:
-        return number(side) == state.judge.value_of(state.live.form)
+        value, right = number(side), state.judge.value_of(state.live.form)
     except NoValue:
         return False
+    return value in right if isinstance(right, frozenset) else value == right
 
 
 def _with_answer(state: State, line_number: int, answer: Answer) -> State:

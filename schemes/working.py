@@ -14,6 +14,7 @@ from itembank.algebra.close_typing import is_close
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_lines
+from itembank.algebra.reading_words import numbered_letter, without_numbers
 from itembank.algebra.renaming import renamed
 from itembank.algebra.units import without_units
 from itembank.algebra.written import Line, Note, Relation
@@ -67,7 +68,8 @@ class Working:
 
 def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = False) -> Working:
     """Read every line of a script; never raises for what a pupil wrote."""
-    read = tuple([_read(n, line.text, comma) for n, line in enumerate(lines, start=1)])
+    numbered = numbered_letter("\n".join([line.text for line in lines]))
+    read = tuple([_read(n, line.text, comma, numbered) for n, line in enumerate(lines, start=1)])
     read = tuple([_without_units(line, judge.unknowns) for line in read])
     crossed = [line.crossed_out for line in lines]
     read = _with_labels(read, crossed, judge, comma)
@@ -79,9 +81,10 @@ def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = Fal
 
 
 @lru_cache(maxsize=4096)
-def _read(number: int, text: str, comma: bool) -> WorkLine:
+def _read(number: int, text: str, comma: bool, numbered: str) -> WorkLine:
     try:
-        lines, letters = _remembered(text, comma)
+        plain = without_numbers(text, numbered) if numbered else text
+        lines, letters = _remembered(plain, comma)
     except ReadingFault as fault:
         return WorkLine(number, text, (), fault.with_traceback(None))
     return WorkLine(number, text, lines, letters=letters)

@@ -11,7 +11,10 @@ from itertools import pairwise
 
 from itembank.algebra.tokens import RELATION_SIGN
 
-_REASONS = "because since as so if when now remember note using always must need needs answer"
+_REASONS = (
+    "because since as so if when now remember note using always must need needs answer calculator"
+    " graph"
+)
 _SIGNS = (
     "sign signs symbol inequality direction flip flips flipped flipping swap swaps swapped swapping"
     " turn turns turned turning change changes changed changing reverse reverses reversed reversing"

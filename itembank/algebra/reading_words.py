@@ -7,7 +7,7 @@ columns kept.
 from __future__ import annotations
 
 import re
-from functools import partial
+from functools import lru_cache, partial
 
 # Spaces are taken all at once (``++``): a wide gap stays cheap.
 _ANY = r"(?:any(?:thing|\s+(?:number|value))\s*+)?"
@@ -40,6 +40,7 @@ _PLACES_WITHIN = re.compile(
 _EITHER = re.compile(r"\bplus\s+or\s+minus\b|\+\s*or\s*-(?=\s*[\d√.(])", re.IGNORECASE)
 # ``(x2)`` or a wide gap and ``x2`` at the end: both sides times 2.
 _TIMES_NOTED = re.compile(r"(?<![+\-×÷/=\s])(?P<gap>\s+[(\[]\s*|\s{3,})[xX](?=\s*\d+\s*[)\]]?\s*$)")
+_ROOT_OF = re.compile(r"\b(?:square\s+)?root\s+(?:of\s+)?(?=\d)", re.IGNORECASE)
 _RAISED = re.compile(r"(?<=[A-Za-z])[₀-₉]")
 _FIRST = re.compile(r"\b(?P<letter>[a-z])_?1(?=\s*=)", re.IGNORECASE)
 
@@ -88,8 +89,11 @@ def signs_for_words(text: str) -> str:
     text = _OR_MORE.sub(_ordered, _CHOICE.sub(_blank, text))
     if _ORDER_SIGN.search(text):
         text = _REALS.sub(_blank, text)
+    text = _ROOT_OF.sub(lambda found: "√".rjust(len(found.group())), text)
     text = _EITHER.sub(lambda found: "±".ljust(len(found.group())), text)
-    return _unnumbered(_RAISED.sub(" ", text))
+    text = _RAISED.sub(" ", text)
+    letter = numbered_letter(text)
+    return without_numbers(text, letter) if letter else text
 
 
 def _in_digits(found: re.Match[str]) -> str:
@@ -131,12 +135,20 @@ def _ordered(found: re.Match[str]) -> str:
     return f"{sign}{found['number']}".ljust(len(found.group()))
 
 
-def _unnumbered(text: str) -> str:
-    """``x1 = 3, x2 = -5``: a letter numbered 1 and 2 in one line stands for its two values."""
+def numbered_letter(text: str) -> str:
+    """The letter that is numbered 1 and 2 for its two values, in one line or in two; or empty."""
     first = _FIRST.search(text)
     if first is None:
-        return text
-    numbered = re.compile(rf"\b{first['letter']}_?[12](?=\s*=)", re.IGNORECASE)
-    if len(numbered.findall(text)) < 2:
-        return text
-    return numbered.sub(lambda found: found.group()[0].ljust(len(found.group())), text)
+        return ""
+    found = _numbered(first["letter"]).findall(text)
+    return first["letter"] if len(found) > 1 else ""
+
+
+def without_numbers(text: str, letter: str) -> str:
+    """``x1 = 3, x2 = -5`` with the letter alone; columns are kept."""
+    return _numbered(letter).sub(lambda found: found.group()[0].ljust(len(found.group())), text)
+
+
+@lru_cache(maxsize=64)
+def _numbered(letter: str) -> re.Pattern[str]:
+    return re.compile(rf"\b{letter}_?[12](?=\s*=)", re.IGNORECASE)

@@ -114,3 +114,17 @@ def test_how_many_solutions_there_are_may_be_said(problem: str, lines: str, expe
 
 def test_5_8_a_line_that_leads_nowhere_may_be_the_next_step_and_no_more() -> None:
     assert marks("x^2 = 2x + 35", "x = √(2x + 35)") == "M0 M0 A0, referred 0-1"
+
+
+@table(
+    ("numbered in two lines", "2x^2 - 7x - 15 = 0", "D=169 // x1=(7+13)/4=5 // x2=(7-13)/4=-1.5",
+     "M1 A1"),
+    ("brackets left out", "2x^2 - 7x - 15 = 0", "x = 7+13/4 = 5 // x = 7-13/4 = -1.5", "M1 A1"),
+    ("in words", "x^2 - 6x + 4 = 0", "x - 3 = ± root 5 // x = 3 ± root 5", "M1 A1"),
+    ("by machine", "x^2 - x = 90", "x = 10 and x = -9 using calculator", "M1 M1 A1"),
+    ("a square all the same", "5x^2 - 80 = 0", "x2 = 16 // x = ±4", "M1 A1"),
+)  # fmt: skip
+def test_the_formula_may_be_worked_out_for_each_solution(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
