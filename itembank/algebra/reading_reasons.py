@@ -13,7 +13,7 @@ from itembank.algebra.tokens import RELATION_SIGN
 
 _REASONS = (
     "because since as so if when now remember note using always must need needs answer calculator"
-    " graph"
+    " graph trial inspection"
 )
 _SIGNS = (
     "sign signs symbol inequality direction flip flips flipped flipping swap swaps swapped swapping"

@@ -12,6 +12,7 @@ from functools import lru_cache, partial
 # Spaces are taken all at once (``++``): a wide gap stays cheap.
 _ANY = r"(?:any(?:thing|\s+(?:number|value))\s*+)?"
 _LEAD = rf"\s++(?:(?:is|are|must\s+be|has\s+to\s+be|can\s+be)\s*+{_ANY})?"
+_IS_ANY = rf"\s++(?:is|are|must\s+be|can\s+be)\s+{_ANY}"
 _EQUAL = r"(?:\s+or\s+(?:is\s+)?equals?(?:\s+to)?)"
 _MORE = r"(?:greater|more|bigger|larger)\s+than"
 _LESS = r"(?:less|smaller|fewer)\s+than"
@@ -20,6 +21,8 @@ _ORDERS = (
     ("<=", re.compile(rf"{_LEAD}(?:{_LESS}{_EQUAL}|(?:not|no)\s+{_MORE}|at\s+most)\s+", re.I)),
     (">", re.compile(rf"{_LEAD}{_MORE}\s+", re.I)),
     ("<", re.compile(rf"{_LEAD}{_LESS}\s+", re.I)),
+    (">", re.compile(rf"{_IS_ANY}above\s+(?=-?\d)", re.I)),
+    ("<", re.compile(rf"{_IS_ANY}below\s+(?=-?\d)", re.I)),
 )
 _SECOND_ORDER = re.compile(
     r"(?P<first>\b(?P<letter>[a-z])\s*[<>≤≥]=?\s*-?[\d./]+\s*,?\s+)(?:and|but)(?P<room>\s{2,})(?=[<>≤≥])",

@@ -46,6 +46,8 @@ def test_words_that_bear_on_the_answer_are_no_remark(text: str) -> None:
     [
         ("x = -4 or less", "x <= -4"),
         ("x is 3 or more", "x >= 3"),
+        ("x is below 4", "x < 4"),
+        ("x can be anything above -2", "x > -2"),
         ("x can be any number less than or equal to -4", "x <= -4"),
         ("x <= -4, x ∈ R", "x <= -4"),
         ("x <= -4 (x ∈ ℝ)", "x <= -4"),
