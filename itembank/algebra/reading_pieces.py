@@ -8,7 +8,7 @@ from itembank.algebra.reading_pairs import two_values
 from itembank.algebra.tokens import is_whole_relation
 
 _BETWEEN = re.compile(
-    r"\s*+(?:;|\||\n|=+>|⇒|-+>|→|∴"
+    r"[^\S\n]*+(?:;|\||\n|=+>|⇒|-+>|→|∴"
     r"|\b(?:so|therefore|hence|because|since|(?<!same )as(?=\s))\b\s*[,:]?"
     r"|(?<=[\w)])(?<!i\.e)\.\s+(?=[a-z])|(?:,\s*+|(?<=\s))(?=check(?:ing)?\b))\s*",
     re.IGNORECASE,
