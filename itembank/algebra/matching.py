@@ -7,13 +7,15 @@ marked make no difference.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Hashable, Sequence
+from collections.abc import Hashable, Iterable, Sequence
 from functools import lru_cache
 from itertools import permutations
+from typing import TypeVar
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import leaves, symbols, ungrouped, walk
 from itembank.algebra.joining import Alternatives, apart, is_joined
+from itembank.algebra.order import all_turned
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
     Bracket,
@@ -30,6 +32,7 @@ from itembank.algebra.written import (
     Symbol,
 )
 
+T = TypeVar("T")
 MOST_ORDERED = 4
 _OUTER = frozenset((Sum, Product, Quotient, Power))
 
@@ -197,17 +200,21 @@ def _same_number(one: Node, other: Node) -> bool:
 def changes_between(one: Relation, other: Relation) -> int | None:
     """How many numbers or signs differ between two relations of one shape; None for two shapes.
 
-    The sides of an equation and the terms of a side may stand in another order.
+    The sides, the terms of a sum and the factors of a product may stand in another order.
     """
-    if one.signs != other.signs or len(one.sides) != len(other.sides):
+    if len(one.sides) != len(other.sides):
         return None
     if len(one.sides) == 1 and _built_otherwise(one.sides[0], other.sides[0]):
         return None
     ours = [bare(side) for side in one.sides]
     theirs = [bare(side) for side in other.sides]
-    orders = [theirs, theirs[::-1]] if set(one.signs) == {"="} else [theirs]
-    found = [_summed(list(zip(ours, order, strict=True)), 0) for order in orders]
-    return min((total for total in found if total is not None), default=None)
+    ways = ((other.signs, theirs), (all_turned(other.signs)[::-1], theirs[::-1]))
+    orders = [sides for signs, sides in ways if signs == one.signs]
+    return _least(_summed(list(zip(ours, order, strict=True)), 0) for order in orders)
+
+
+def _least(found: Iterable[int | None]) -> int | None:
+    return min((count for count in found if count is not None), default=None)
 
 
 def _built_otherwise(one: Node, other: Node) -> bool:
@@ -237,7 +244,9 @@ def _differences(one: Node, other: Node) -> int | None:
         case Product(ours_f), Product(theirs_f):
             if len(ours_f) != len(theirs_f):
                 return None
-            return _summed(list(zip(ours_f, theirs_f, strict=True)), 0)
+            return _least(
+                _summed(list(zip(ours_f, order, strict=True)), 0) for order in _orders(theirs_f)
+            )
         case Quotient(top, bottom), Quotient(other_top, other_bottom):
             return _summed([(top, other_top), (bottom, other_bottom)], 0)
         case (Negative(body), Negative(other_body)) | (Root(body), Root(other_body)):
@@ -261,15 +270,18 @@ def _signed_terms(terms: tuple[tuple[str, Node], ...]) -> list[tuple[str, Node]]
 
 def _fewest(ours: list[tuple[str, Node]], theirs: list[tuple[str, Node]]) -> int | None:
     """The fewest differences between two sums, whatever the order of their terms."""
-    orders = permutations(theirs) if len(theirs) <= MOST_ORDERED else [tuple(theirs)]
-    best: int | None = None
-    for order in orders:
-        signs = sum(a != b for (a, _), (b, _) in zip(ours, order, strict=True))
-        pairs = [(a, b) for (_, a), (_, b) in zip(ours, order, strict=True)]
-        found = _summed(pairs, signs)
-        if found is not None and (best is None or found < best):
-            best = found
-    return best
+    return _least(
+        _summed(
+            [(a, b) for (_, a), (_, b) in zip(ours, order, strict=True)],
+            sum(a != b for (a, _), (b, _) in zip(ours, order, strict=True)),
+        )
+        for order in _orders(theirs)
+    )
+
+
+def _orders(several: Sequence[T]) -> Iterable[Sequence[T]]:
+    """Every order of a few; of more the one in which they stand."""
+    return permutations(several) if len(several) <= MOST_ORDERED else [several]
 
 
 def _leaf(node: Node) -> bool:
