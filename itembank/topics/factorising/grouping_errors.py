@@ -115,10 +115,11 @@ def _outside_wrong(grouped: Shape, stage: str) -> Iterator[Slipped]:
     if out.letters != away.letters or out.brackets or away.brackets:
         outside = (*_spread(out), *_spread(away))
         yield Slipped(known.BRACKET_TWICE, (Term(ONE, (), ((outside, 1), (inner, 2))),), stage)
-        turned_round = (*_spread(out), *turned(_spread(away)))
-        wrong = Term(ONE, (), ((turned_round, 1), (inner, 1)))
         first = PRODUCT if factorises_twice(value_of(grouped)) else FULL
-        yield Slipped(known.FACTOR_SIGN, (wrong,), first)
+        for one, other in ((out, away), (away, out)):
+            turned_round = (*_spread(one), *turned(_spread(other)))
+            wrong = Term(ONE, (), ((turned_round, 1), (inner, 1)))
+            yield Slipped(known.FACTOR_SIGN, (wrong,), first)
     joined = Term(
         out.number * away.number,
         joined_monomial(out.letters, away.letters),

@@ -129,7 +129,7 @@ def key(row: Row) -> Key:
 
 @lru_cache(maxsize=4096)
 def line_of(relation: Relation, letters: Letters) -> Line:
-    """The line that a relation says.
+    """The line that a relation says; whichever side stands left, its row counts from the letters.
 
     Raises:
         NoValue: where it is no linear equation in the two letters, or has no exact value.
@@ -137,6 +137,8 @@ def line_of(relation: Relation, letters: Letters) -> Line:
     if len(relation.sides) != 2 or relation.signs[0] not in ("=", "≈"):
         raise NoValue("an equation is expected")
     left, right = (_side(side, letters) for side in relation.sides)
+    if not any(left[:2]) and any(right[:2]):
+        left, right = right, left
     row = (left[0] - right[0], left[1] - right[1], right[2] - left[2])
     found = relation_symbols(relation)
     equation = equation_of(relation, *found) if len(found) == 1 else None
