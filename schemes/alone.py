@@ -174,17 +174,17 @@ def _worth(scheme: Scheme, judge: Judge, working: Working, answers: list[Answer]
     right = judge.value_of(judge.start)
     if said or not answers or right is None:
         return "wrong"
-    if any(clash(a, b) for a, b in pairwise(answers)):
-        return "wrong"
-    wholes = [
+    stated = (
         judge.together(answers[:place])
         for place in range(1, len(answers) + 1)
         if not adds_a_part(answers[:place], answers[place:])
-    ]
+    )
+    wholes = [whole for whole in stated if whole is not None]
+    if any(clash(a, b) for a, b in (*pairwise(answers), *pairwise(wholes))):
+        return "wrong"
     kinds = [
         quality(whole, judge.value_for(judge.start, whole) or right, scheme.settings).kind
         for whole in wholes
-        if whole is not None
     ]
     if not kinds:
         return "wrong"

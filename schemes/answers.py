@@ -225,8 +225,10 @@ def conversion(first: Answer, later: Answer, same_line: bool = False) -> bool:
 
     In one chain whatever follows is a conversion; on a later line it is one where its form is
     another, where it is a rounding, or where a fraction that can be cancelled is written again.
-    Of several values each is the conversion of one.
+    Of several values each is the conversion of one; another order sign is another answer.
     """
+    if first.shape != later.shape:
+        return False
     if first.parts and later.parts:
         return all(any(conversion(a, b, same_line) for a in first.parts) for b in later.parts)
     if set(first.values) & set(later.values):
