@@ -220,7 +220,8 @@ def continuation(
         if before and found.goes_on is not None:
             return found.goes_on(problem, (*before, text))
         posed = found.posed(problem, text)
-        return find_topic(posed, topic).solve(posed).routes[0].lines[1:]
+        routes = find_topic(posed, topic).solve(posed).routes
+        return routes[0].lines[1:] if routes else ()
     except (CheckFailed, ReadingFault, TopicError):
         return ()
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from itembank.algebra.reading import read_line
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Relation
 from itembank.topics.fractional_equations.alone import Moved, fraction_alone
@@ -15,7 +16,7 @@ from itembank.topics.kinds import Route, RouteLine, Solution
 from itembank.topics.linear_equations import routes as linear
 from itembank.topics.linear_equations.forms import answer_form, solved, value_forms
 from itembank.topics.linear_equations.stages import BRACKETS, FRACTIONS
-from itembank.topics.quadratic_equations.clearing import cleared
+from itembank.topics.quadratic_equations.clearing import cleared, has_unknown_below
 
 TOPIC = "fractional equations"
 MOST_ROUTES = 8
@@ -39,6 +40,22 @@ def solve(problem: str) -> Solution:
     solution = Solution(typed(relation), TOPIC, text, forms, _routes(relation, unknown), stages)
     check(solution)
     return solution
+
+
+def goes_on(problem: str, lines: Sequence[str]) -> tuple[RouteLine, ...]:
+    """The lines that go on rightly from the last of those written to a problem.
+
+    Once it is cleared it is a linear equation.
+
+    Raises:
+        ReadingFault: where the line cannot be read.
+        TopicError: where it is an equation of neither topic.
+        CheckFailed: where SymPy does not confirm a line.
+    """
+    last = lines[-1]
+    below = any(map(has_unknown_below, read_line(last).relations))
+    solution = solve(last) if below else linear.solve(last)
+    return solution.routes[0].lines[1:]
 
 
 def _routes(relation: Relation, unknown: str) -> tuple[Route, ...]:

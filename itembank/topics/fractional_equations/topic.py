@@ -21,7 +21,7 @@ from itembank.topics.catalogue import (
 from itembank.topics.fractional_equations.families import FAMILIES
 from itembank.topics.fractional_equations.judging import FractionalJudge
 from itembank.topics.fractional_equations.problems import read_problem
-from itembank.topics.fractional_equations.routes import TOPIC, solve
+from itembank.topics.fractional_equations.routes import TOPIC, goes_on, solve
 from itembank.topics.fractional_equations.stages import RULES, present
 from itembank.topics.kinds import Stage
 from itembank.topics.linear_equations.errors import catalogue
@@ -74,4 +74,5 @@ FRACTIONAL_EQUATIONS = Topic(
     errors=ERRORS,
     families=FAMILIES,
     frequency=frequency,
+    goes_on=goes_on,
 )
