@@ -121,7 +121,10 @@ def _read_set(body: str, column: int) -> Relation | None:
     if node is None:
         return None
     letter = lead.group("letter")
-    return Relation((Symbol(letter), node), ("∈",)) if letter else Relation((node,))
+    sign = "∈"
+    if isinstance(node, Listed) and len(node.items) == 1:
+        (node,), sign = node.items, "="  # a set of one number says what the number says
+    return Relation((Symbol(letter), node), (sign,)) if letter else Relation((node,))
 
 
 def _set(text: str, column: int) -> Node | None:
