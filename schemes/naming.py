@@ -9,7 +9,7 @@ from itertools import permutations
 
 from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_lines
-from itembank.algebra.reading_labels import is_given
+from itembank.algebra.reading.labels import is_given
 from itembank.algebra.renaming import renamed
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Line, Relation

@@ -14,7 +14,7 @@ from itembank.algebra.close_typing import is_close
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
 from itembank.algebra.reading import ReadingFault, read_lines
-from itembank.algebra.reading_words import numbered_letter, without_numbers
+from itembank.algebra.reading.words import numbered_letter, without_numbers
 from itembank.algebra.renaming import renamed
 from itembank.algebra.units import without_units
 from itembank.algebra.written import Line, Note, Relation

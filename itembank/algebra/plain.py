@@ -14,7 +14,7 @@ from functools import lru_cache
 from string import ascii_letters
 
 from itembank.algebra.grammar import HIGHEST_EXPONENT, with_factor
-from itembank.algebra.reading_labels import IN_ROUND
+from itembank.algebra.tokens import IN_ROUND
 from itembank.algebra.written import (
     Bracket,
     Decimal,

@@ -76,6 +76,8 @@ _TOKEN = re.compile(
 )
 
 # ``x = +-7``, ``6 +- √20``, ``3+-√5``; not ``4 +-3``, where a negative number is added.
+IN_ROUND = r"\(\s*(?:\d|(?-i:[A-H])|i{1,3}|iv)\s*\)"
+"""A label in round brackets, as a pattern."""
 RELATION_SIGN = re.compile(r"[=<>≤≥≠≈]")
 _EITHER = re.compile(r"([=(<>≤≥]\s*|\s(?=\+-\s))\+-|\+-(?=\s*(?:√|sqrt))", re.IGNORECASE)
 

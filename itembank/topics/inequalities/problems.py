@@ -8,7 +8,7 @@ from itembank.algebra.inside import relation_symbols
 from itembank.algebra.joining import OR, apart, is_joined, joined
 from itembank.algebra.order import ORDER_SIGNS, points_up
 from itembank.algebra.reading import read_line
-from itembank.algebra.reading_sets import INTEGERS
+from itembank.algebra.reading.sets import INTEGERS
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Node, Relation
 from itembank.topics.inequalities import solutions

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from itembank.algebra.reading_parts import with_points
+from itembank.algebra.reading.parts import with_points
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue
 from itembank.topics.inequalities.checking import check

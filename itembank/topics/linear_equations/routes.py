@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from itembank.algebra.grammar import LONGEST_LINE, MOST_DIGITS
 from itembank.algebra.inside import symbols
-from itembank.algebra.reading_parts import with_points
+from itembank.algebra.reading.parts import with_points
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Relation, Symbol
 from itembank.topics.kinds import Route, RouteLine, Solution, TopicError

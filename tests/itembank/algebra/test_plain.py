@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from itembank.algebra.grammar import read_relation
 from itembank.algebra.plain import read_plain, read_plain_parts
 from itembank.algebra.reading import _read_piece, read_lines
-from itembank.algebra.reading_groups import grouped
-from itembank.algebra.reading_pieces import pieces_of
+from itembank.algebra.reading.groups import grouped
+from itembank.algebra.reading.pieces import pieces_of
 from itembank.algebra.showing import typed
 from itembank.algebra.tokens import ReadingFault
 from itembank.algebra.written import Line, Relation

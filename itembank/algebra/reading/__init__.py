@@ -13,17 +13,17 @@ from itembank.algebra.grammar import LONGEST_LINE
 from itembank.algebra.grammar import read_expression as read_by_grammar
 from itembank.algebra.joining import OR
 from itembank.algebra.plain import read_plain, read_plain_parts
-from itembank.algebra.reading_groups import are_listed, grouped
-from itembank.algebra.reading_labels import (
+from itembank.algebra.reading.groups import are_listed, grouped
+from itembank.algebra.reading.labels import (
     in_signs,
     label_alone,
     label_at_head,
     label_at_tail,
 )
-from itembank.algebra.reading_notes import notes_before, notes_behind
-from itembank.algebra.reading_parts import parts_of
-from itembank.algebra.reading_pieces import pieces_of
-from itembank.algebra.reading_remarks import (
+from itembank.algebra.reading.notes import notes_before, notes_behind
+from itembank.algebra.reading.parts import parts_of
+from itembank.algebra.reading.pieces import pieces_of
+from itembank.algebra.reading.remarks import (
     is_remark,
     is_words,
     remark_behind,
@@ -31,9 +31,9 @@ from itembank.algebra.reading_remarks import (
     without_tail,
     words_behind,
 )
-from itembank.algebra.reading_sets import domain_said, made_plain, read_sets
-from itembank.algebra.reading_statements import statement_at_end
-from itembank.algebra.reading_words import signs_for_words
+from itembank.algebra.reading.sets import domain_said, made_plain, read_sets
+from itembank.algebra.reading.statements import statement_at_end
+from itembank.algebra.reading.words import signs_for_words
 from itembank.algebra.tokens import RELATION_SIGN, ReadingFault, same_signs
 from itembank.algebra.written import Line, Node
 

@@ -10,10 +10,8 @@ from __future__ import annotations
 
 import re
 
-from itembank.algebra.tokens import RELATION_SIGN, is_whole_relation
+from itembank.algebra.tokens import IN_ROUND, RELATION_SIGN, is_whole_relation
 
-IN_ROUND = r"\(\s*(?:\d|(?-i:[A-H])|i{1,3}|iv)\s*\)"
-"""A label in round brackets, as a pattern."""
 _NUMBER = rf"(?:{IN_ROUND}|\[\s*(?:\d|(?-i:[A-H]))\s*\]|[①-⑨])"
 _NAME = rf"(?:eq(?:n|uation)?s?\.?\s*(?:{_NUMBER}|\d)|{_NUMBER})"
 _TERM = rf"(?:(?:\d+\s*[×x]?\s*)?{_NAME}(?:\s*(?:[×÷/]\s*|\s[xX]\s*|[xX](?=\s*\d))\d+)?)"

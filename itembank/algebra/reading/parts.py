@@ -6,9 +6,9 @@ import re
 
 from itembank.algebra.grammar import read_expression, read_relation
 from itembank.algebra.plain import read_plain
-from itembank.algebra.reading_groups import with_left_side
-from itembank.algebra.reading_pairs import two_values
-from itembank.algebra.reading_sets import JOINT, is_plain_list, joint_word
+from itembank.algebra.reading.groups import with_left_side
+from itembank.algebra.reading.pairs import two_values
+from itembank.algebra.reading.sets import JOINT, is_plain_list, joint_word
 from itembank.algebra.tokens import RELATION_SIGN, ReadingFault
 from itembank.algebra.written import Relation
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.algebra.reading_pairs import two_values
+from itembank.algebra.reading.pairs import two_values
 from itembank.algebra.tokens import is_whole_relation
 
 _BETWEEN = re.compile(

@@ -10,7 +10,7 @@ import re
 
 from itembank.algebra.grammar import read_expression
 from itembank.algebra.inside import symbols
-from itembank.algebra.reading_reasons import is_said, said_behind
+from itembank.algebra.reading.reasons import is_said, said_behind
 from itembank.algebra.tokens import ReadingFault
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Node
