@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import insert
+from sqlalchemy import Insert, insert
 from sqlmodel import Session, col, select
 
 from itembank.bank.faults import BankFaults, refuse
@@ -185,7 +185,7 @@ def append_marks(
     rows = _rows(sitting, marker, drafts, status)
     if not rows:
         return ()
-    adding = insert(Mark).returning(col(Mark.id), sort_by_parameter_order=True)
+    adding = _adding().returning(col(Mark.id), sort_by_parameter_order=True)
     return tuple(session.scalars(adding, rows))
 
 
@@ -272,8 +272,13 @@ def _append(
     """Add marks without asking for their keys, which takes a server twice as long."""
     rows = _rows(sitting, marker, drafts, status)
     if rows:
-        session.execute(insert(Mark), rows)
+        session.execute(_adding(), rows)
     return len(rows)
+
+
+def _adding() -> Insert:
+    """One statement for all marks: those without a line would else stand in others."""
+    return insert(Mark).execution_options(render_nulls=True)
 
 
 def _rows(
