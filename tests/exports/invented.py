@@ -108,7 +108,7 @@ SAMPLE = Sample(
                 SampleQuestion(
                     1,
                     "6x - 7 = 23",
-                    (SampleLine("6x = 16", crossed_out=True), SampleLine("6x == 30 ??")),
+                    (SampleLine("6x = 16", crossed_out=True), SampleLine("6x = ) 30 (")),
                     (
                         SamplePoint("M1", 1, "constants collected", 1, 2, "the operation is right"),
                         SamplePoint("A1", 1, "value of the unknown", 0, None, "no value"),
