@@ -17,6 +17,8 @@ def better_otherwise(state: State, piece: Piece) -> tuple[Piece, str] | None:
 
     With it, how it was read. A value that lacks its brackets is not stated by it (5.4).
     """
+    if not piece.otherwise:
+        return None
     best, found = _explained(state, piece), None
     for other in piece.otherwise:
         read = piece_of(state.judge, other.relation)

@@ -70,11 +70,13 @@ def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = Fal
     """Read every line of a script; never raises for what a pupil wrote."""
     numbered = numbered_letter("\n".join([line.text for line in lines]))
     read = tuple([_read(n, line.text, comma, numbered) for n, line in enumerate(lines, start=1)])
-    read = tuple([_without_units(line, judge.unknowns) for line in read])
+    if any(len(line.letters) > 1 for line in read):  # the units that are known have two letters
+        read = tuple([_without_units(line, judge.unknowns) for line in read])
     crossed = [line.crossed_out for line in lines]
     read = _with_labels(read, crossed, judge, comma)
     named = _with_letters(read, judge)
-    named = replace(named, lines=tuple([_as_meant(line, judge) for line in named.lines]))
+    if any(is_close(line.text) for line in named.lines):
+        named = replace(named, lines=tuple([_as_meant(line, judge) for line in named.lines]))
     if not any(crossed):
         return named
     return replace(named, lines=_replaced(named.lines, crossed, judge))
@@ -98,7 +100,7 @@ def _remembered(text: str, comma: bool) -> tuple[tuple[Line, ...], frozenset[str
 
 
 def _without_units(line: WorkLine, own: frozenset[str]) -> WorkLine:
-    if len(line.letters - own) < 2:  # the units that are known have two letters
+    if len(line.letters - own) < 2:
         return line
     lines = tuple(_with_relations(one, lambda r: without_units(r, own)) for one in line.lines)
     return line if lines == line.lines else replace(line, lines=lines, letters=letters_in(lines))
