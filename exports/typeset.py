@@ -16,8 +16,8 @@ from xml.etree import ElementTree
 from xml.etree.ElementTree import Element
 
 from exports.outlines import one_path
+from itembank.algebra.grammar import CLOSING
 from itembank.algebra.reading import read_line
-from itembank.algebra.showing import CLOSING
 from itembank.algebra.showing_mathml import (
     BAR,
     INVISIBLE_PLUS,

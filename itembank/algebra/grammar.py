@@ -48,11 +48,12 @@ MOST_SIGNS = 8
 HIGHEST_EXPONENT = 12
 
 _RAISED = dict(zip("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789", strict=True))
-_RELATIONS = {
+RELATION_SIGNS = {
     "=": "=", "==": "=", "<": "<", "<=": "<=", "≤": "<=", "=<": "<=", ">": ">", ">=": ">=",
     "≥": ">=", "≠": "≠", "!=": "≠", "≈": "≈", "~=": "≈",
 }  # fmt: skip
-_CLOSING = {"(": ")", "[": "]", "{": "}"}
+CLOSING = {"(": ")", "[": "]", "{": "}"}
+CLOSED = tuple(CLOSING.values())
 _SIGNED: dict[str, Callable[[Node], Node]] = {"+": Positive, "-": Negative, "±": PlusMinus}
 
 
@@ -117,7 +118,7 @@ class _Reader:
     def relation(self) -> Relation:
         sides, signs = [self.expression()], []
         while self.here.kind == "relation":
-            signs.append(_RELATIONS[self.take().text])
+            signs.append(RELATION_SIGNS[self.take().text])
             sides.append(self.expression())
         if self.here.kind != "end":
             raise self.fault("a sign or the end of the line")
@@ -162,11 +163,10 @@ class _Reader:
         if self.at("+", "-"):
             return self.sign_before(self.divisor)
         body = self.power()
-        closing = _CLOSING.values()
         while True:
             if self.at("/"):
                 body = self.over(body)
-            elif self.here.kind == "letter" and self.tokens[self.place - 1].text not in closing:
+            elif self.here.kind == "letter" and self.tokens[self.place - 1].text not in CLOSED:
                 body = with_factor(body, self.power(), "")
             else:
                 return body
@@ -236,7 +236,7 @@ class _Reader:
         opening = self.take()
         self.deeper(opening)
         body = self.expression()
-        closing = _CLOSING[opening.text]
+        closing = CLOSING[opening.text]
         if not self.at(closing):
             raise self.fault(f"{closing!r} for the bracket opened in column {opening.column}")
         self.take()

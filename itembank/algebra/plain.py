@@ -13,7 +13,7 @@ import re
 from functools import lru_cache
 from string import ascii_letters
 
-from itembank.algebra.grammar import HIGHEST_EXPONENT, with_factor
+from itembank.algebra.grammar import HIGHEST_EXPONENT, RELATION_SIGNS, with_factor
 from itembank.algebra.tokens import IN_ROUND
 from itembank.algebra.written import (
     Bracket,
@@ -46,7 +46,6 @@ _PLAIN = re.compile(
 # A lone expression may be a note beside the work, an operation twice, or one on labelled lines.
 _NOTED = re.compile(rf"\( ?-.*|-[^ ]+ [^ ]+|.*{IN_ROUND}.*")
 _SIGN = re.compile(r" ?(<=|>=|[=<>≤≥]) ?")
-_SAME_SIGN = {"≤": "<=", "≥": ">="}
 _JOINT = re.compile(r"(, | or | and )(?! *\()")
 _TOKEN = re.compile(
     r"\d{1,15} \d{1,15}/\d{1,15}(?![\d.])|\d{1,15}\.\d{1,15}|\d{1,15}|[^ ]", re.ASCII
@@ -94,7 +93,7 @@ def read_plain(text: str) -> Relation | None:
     sides = tuple([_side(side) for side in parts[::2]])
     if None in sides:
         return None
-    signs = tuple([_SAME_SIGN.get(sign, sign) for sign in parts[1::2]])
+    signs = tuple([RELATION_SIGNS[sign] for sign in parts[1::2]])
     return Relation(tuple([side for side in sides if side]), signs)
 
 

@@ -17,6 +17,7 @@ import re
 from collections.abc import Callable
 from typing import Any
 
+from itembank.algebra.grammar import CLOSED, CLOSING
 from itembank.algebra.joining import between, between_alternatives
 from itembank.algebra.tokens import VULGAR, is_word
 from itembank.algebra.written import (
@@ -45,8 +46,6 @@ from itembank.algebra.written import (
     Symbol,
 )
 
-CLOSING = {"(": ")", "[": "]", "{": "}"}
-_CLOSED = tuple(CLOSING.values())
 INFINITE = "∞"
 DOT_ABOVE = "\u0307"
 OVERLINE = "\u0305"
@@ -160,7 +159,7 @@ def _product(node: Product) -> str:
             text += f" {mark} {_signed(factor, (Sum,))}"
         else:
             divisor = _is_letter(factor) and _ends_in_division(before)
-            whole = f"({text})" if divisor and not text.endswith(_CLOSED) else text
+            whole = f"({text})" if divisor and not text.endswith(CLOSED) else text
             text = _joined(whole, before, factor)
         before = factor
     return text

@@ -11,8 +11,9 @@ from __future__ import annotations
 from html import escape
 from itertools import pairwise
 
+from itembank.algebra.grammar import CLOSING
 from itembank.algebra.joining import UNION, WORDS, between, between_alternatives
-from itembank.algebra.showing import CLOSING, INFINITE
+from itembank.algebra.showing import INFINITE
 from itembank.algebra.written import (
     Bracket,
     CutShort,

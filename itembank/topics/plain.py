@@ -31,6 +31,10 @@ class PlainJudge:
             """The relations of the problem as written."""
 
         @property
+        def start(self) -> Any:
+            """What the first line is judged against: the problem."""
+
+        @property
         def stages(self) -> tuple[str, ...]:
             """The stages present in the problem, in order."""
 
@@ -59,10 +63,10 @@ class PlainJudge:
         """A conclusion implies no stage."""
         return frozenset()
 
-    @property
+    @cached_property
     def conclusion(self) -> str:
-        """The answer is a value, no conclusion."""
-        return ""
+        """What the problem itself says where the answer is no value, else empty."""
+        return self.conclusion_of(self.start)
 
     def meant(self, relation: Relation) -> Relation:
         """As it stands."""

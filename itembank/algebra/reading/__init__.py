@@ -108,7 +108,7 @@ def read_line(text: str, *, comma: bool = False) -> Line:
 
 def _without_reasons(text: str, pieces: list[tuple[int, int]]) -> list[tuple[int, int]]:
     """The pieces but for the reason of a statement in words: ``not true, so no solution``."""
-    if not pieces or not statement_at_end(text, *pieces[-1])[0]:
+    if len(pieces) < 2 or not statement_at_end(text, *pieces[-1])[0]:
         return pieces
     return [
         (start, end)

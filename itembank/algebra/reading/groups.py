@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from itembank.algebra.grammar import RELATION_SIGNS
 from itembank.algebra.inside import symbols
 from itembank.algebra.order import ORDER_SIGNS
 from itembank.algebra.written import Node, Relation, Symbol
-
-_SAME_SIGN = {"≤": "<=", "≥": ">="}
 
 
 def grouped(parts: Sequence[tuple[Relation, str]]) -> tuple[tuple[Relation, ...], ...]:
@@ -44,7 +43,7 @@ def _is_order(relation: Relation) -> bool:
 
 def with_left_side(before: Relation, sign: str, side: Node) -> Relation:
     """``x < -3 or >= 3``: a sign of order and a side take the left side of the one before."""
-    return Relation((before.sides[0], side), (_SAME_SIGN.get(sign, sign),))
+    return Relation((before.sides[0], side), (RELATION_SIGNS[sign],))
 
 
 def _with_left(

@@ -90,11 +90,6 @@ class PartsJudge(OneUnknownJudge):
         """The unknown is lost: that of collecting it alone (3.15)."""
         return frozenset((UNKNOWN,))
 
-    @cached_property
-    def conclusion(self) -> str:
-        """``no solution`` or ``all values`` where that is the answer, else empty."""
-        return self.conclusion_of(self.start)
-
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``2x > 7 - 1 = 6`` as two relations; parts that are joined as one."""
         return lines.told_apart(relation) or self.judges[0].split(relation)

@@ -75,11 +75,6 @@ class LinearJudge(OneUnknownJudge):
         """The unknown is lost: that of collecting it alone (3.15)."""
         return frozenset((UNKNOWN,))
 
-    @cached_property
-    def conclusion(self) -> str:
-        """``no solution`` or ``all values`` where that is the answer, else empty."""
-        return self.conclusion_of(self.start)
-
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``4x + 9 = 37 - 9 = 28`` as two relations; ``2x = 18 = x = 9`` as two equations.
 

@@ -99,11 +99,6 @@ class SimultaneousJudge(HashedOnce, PlainJudge):
         """A right conclusion implies all that leads to it."""
         return frozenset((SIMPLIFIED, PREPARED, ELIMINATED))
 
-    @cached_property
-    def conclusion(self) -> str:
-        """``no solution`` or ``all values`` where there is not just one, else empty."""
-        return following.conclusion(self.start)
-
     def meant(self, relation: Relation) -> Relation:
         """No line has ``3x4`` for 12x: the letter is a times sign."""
         return with_times(relation)
