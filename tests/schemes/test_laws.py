@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable
-from functools import lru_cache
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -16,30 +15,15 @@ from hypothesis import strategies as st
 
 from itembank.topics import find_topic
 from itembank.topics.kinds import Route, Solution
-from itembank.topics.linear_equations.families import FAMILIES
 from schemes.building import default_scheme
 from schemes.marking import mark_script
 from schemes.scheme import Settings
 from schemes.verdicts import MarkedScript, ScriptLine
 from tests.schemes import valid_steps
+from tests.schemes.laws.trying import routes
 from tests.schemes.rewriting import exchanged, plain, renamed, reordered
 
 HAND_MARKED = Path(__file__).parents[1] / "data" / "hand_marked_scripts.jsonl"
-
-
-@lru_cache(maxsize=512)
-def solution(family: int, seed: int) -> Solution:
-    problem = FAMILIES[family].make(Random(seed))
-    return find_topic(problem).solve(problem)
-
-
-solutions = st.builds(solution, st.integers(0, len(FAMILIES) - 1), st.integers(0, 40))
-
-
-@st.composite
-def routes(draw: st.DrawFn) -> tuple[Solution, Route]:
-    found = draw(solutions)
-    return found, draw(st.sampled_from(found.routes))
 
 
 def marked(problem: str, lines: list[str]) -> MarkedScript:
@@ -71,7 +55,7 @@ def test_steps_that_a_person_could_take_are_no_errors_however_many_are_skipped(
 
 
 @settings(max_examples=100, deadline=None)
-@given(routes(), st.integers(1, 9))
+@given(routes("linear equations"), st.integers(1, 9))
 def test_one_slip_in_the_last_value_costs_one_mark(case: tuple[Solution, Route], out: int) -> None:
     found, route = case
     if not found.forms or "numbers alone" in route.name:

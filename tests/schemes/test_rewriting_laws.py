@@ -6,53 +6,21 @@ The lines of a simulated script are changed, never the problem: what says the sa
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from functools import lru_cache
-from random import Random
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.topics import find_topic
-from itembank.topics.linear_equations.families import FAMILIES
-from schemes.building import default_scheme
-from schemes.marking import mark_script
-from schemes.simulating import simulate
-from schemes.verdicts import MarkedScript, ScriptLine
-from tests.benchmarks.workload import ERRING
+from itembank.topics import find_topic, topic_named
+from itembank.topics.kinds import Solution
+from tests.schemes.laws.trying import earned, marked, marks, scripts
 from tests.schemes.rewriting import multiplied, plain
 
+TOPIC = "linear equations"
 GOES_ON = ("follows", "follows own error")
 
 
-@lru_cache(maxsize=256)
-def problem(family: int, seed: int) -> str:
-    return FAMILIES[family].make(Random(seed))
-
-
-@st.composite
-def scripts(draw: st.DrawFn) -> tuple[str, list[str]]:
-    """A problem and the lines of a script, most of them with an error somewhere."""
-    found = problem(draw(st.integers(0, len(FAMILIES) - 1)), draw(st.integers(0, 9)))
-    script = simulate(found, Random(draw(st.integers(0, 9999))), ERRING)
-    return found, [line.text for line in script.lines]
-
-
-def marked(question: str, lines: Sequence[str]) -> MarkedScript:
-    result = mark_script(default_scheme(question), [ScriptLine(line) for line in lines], True)
-    assert 0 <= result.lowest <= result.total <= result.highest <= result.maximum
-    return result
-
-
-def marks(result: MarkedScript) -> tuple[object, ...]:
-    """What a script earns: each point, the range, the special case."""
-    awards = tuple(point.awarded for point in result.points)
-    return awards, result.lowest, result.highest, result.special
-
-
-def earned(question: str, lines: Sequence[str]) -> tuple[object, ...]:
-    return marks(marked(question, lines))
+def asked(problem: str) -> Solution:
+    return topic_named(TOPIC).solve(problem)
 
 
 SIDES = {
@@ -75,13 +43,14 @@ SIDES = {
 def test_an_error_is_the_same_whichever_side_stands_left(
     question: str, one: tuple[str, ...], other: tuple[str, ...]
 ) -> None:
-    assert earned(question, one) == earned(question, other)
+    found = asked(question)
+    assert earned(found, one) == earned(found, other)
 
 
 @pytest.mark.parametrize("factor", [-1, 10, -10, 100])
-@given(script=scripts(), place=st.integers(0, 20))
+@given(script=scripts(TOPIC), place=st.integers(0, 20))
 def test_a_line_multiplied_by_minus_one_or_a_power_of_ten_never_changes_marks(
-    factor: int, script: tuple[str, list[str]], place: int
+    factor: int, script: tuple[Solution, list[str]], place: int
 ) -> None:
     # Both it and the next line are right from the line before; these are natural for any line.
     question, lines = script
@@ -109,7 +78,7 @@ def test_a_line_multiplied_by_minus_one_or_a_power_of_ten_never_changes_marks(
 def test_a_line_doubled_or_trebled_is_right_where_nothing_else_is_done(
     question: str, lines: tuple[str, ...], expected: tuple[int, int]
 ) -> None:
-    result = marked(question, lines)
+    result = marked(asked(question), lines)
     assert (result.lowest, result.highest) == expected
 
 

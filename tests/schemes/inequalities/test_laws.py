@@ -2,22 +2,14 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-from random import Random
-
 from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from itembank.algebra.reading import read_line
 from itembank.algebra.showing import typed
 from itembank.algebra.written import Relation
-from itembank.topics import find_topic
-from itembank.topics.inequalities.families import FAMILIES
 from itembank.topics.kinds import Route, Solution
-from schemes.building import default_scheme
-from schemes.marking import mark_script
 from schemes.mistakes import continuation, mistakes
-from schemes.verdicts import MarkedScript, ScriptLine
+from tests.schemes.laws.trying import judge_of, marked, routes, solutions
 
 TOPIC = "linear inequalities"
 SIGN_ERRORS = {
@@ -31,27 +23,8 @@ SIGN_ERRORS = {
 }
 
 
-@lru_cache(maxsize=512)
-def solution(family: int, seed: int) -> Solution:
-    return find_topic(problem := FAMILIES[family].make(Random(seed))).solve(problem)
-
-
-solutions = st.builds(solution, st.integers(0, len(FAMILIES) - 1), st.integers(0, 40))
-
-
-@st.composite
-def routes(draw: st.DrawFn) -> tuple[Solution, Route]:
-    found = draw(solutions)
-    return found, draw(st.sampled_from(found.routes))
-
-
-def marked(problem: str, lines: list[str]) -> MarkedScript:
-    script = [ScriptLine(line) for line in lines]
-    return mark_script(default_scheme(problem), script, show_working=True)
-
-
 @settings(max_examples=30, deadline=None)
-@given(solutions)
+@given(solutions(TOPIC))
 def test_a_common_error_and_right_work_after_it_cost_what_the_conventions_say(
     found: Solution,
 ) -> None:
@@ -64,7 +37,7 @@ def test_a_common_error_and_right_work_after_it_cost_what_the_conventions_say(
         before = [line.text for line in lines if line.required]
         onward = continuation(mistake.text, TOPIC, found.problem)
         after = [line.text for line in onward if line.required]
-        result = marked(found.problem, [*before, mistake.text, *after])
+        result = marked(found, [*before, mistake.text, *after])
         assert result.total < result.maximum, (found.problem, mistake)
         if mistake.name in SIGN_ERRORS and found.stages[-1].name == "solution":
             assert result.total == result.maximum - 1, (found.problem, mistake)
@@ -72,18 +45,18 @@ def test_a_common_error_and_right_work_after_it_cost_what_the_conventions_say(
 
 
 @settings(max_examples=30, deadline=None)
-@given(routes())
+@given(routes(TOPIC))
 def test_a_sign_of_equality_through_the_working_is_condoned_where_the_solution_has_its_own(
     case: tuple[Solution, Route],
 ) -> None:
     found, route = case
-    judge = find_topic(found.problem).judge(found.problem)
+    judge = judge_of(found)
     if len(judge.start) > 1 or judge.conclusion:
         return
     lines = [line.text for line in route.lines[1:]]
     equal = [typed(Relation(_one(line).sides, ("=",))) for line in lines[:-1]]
-    result = marked(found.problem, [*equal, lines[-1]])
-    assert (result.total, result.referred) == (marked(found.problem, lines).total, False)
+    result = marked(found, [*equal, lines[-1]])
+    assert (result.total, result.referred) == (marked(found, lines).total, False)
 
 
 def _one(text: str) -> Relation:

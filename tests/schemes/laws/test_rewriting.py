@@ -6,8 +6,7 @@ The lines of a simulated script are changed, never the problem: what says the sa
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from random import Random
+from collections.abc import Callable
 
 import pytest
 from hypothesis import assume, given
@@ -15,37 +14,15 @@ from hypothesis import strategies as st
 
 from itembank.topics.kinds import Solution
 from schemes.mistakes import continuation
-from schemes.simulating import simulate
 from schemes.verdicts import MarkedScript
-from tests.benchmarks.workload import ERRING
-from tests.schemes.laws.trying import every_topic, judge_of, marked, solutions
+from tests.schemes.laws.trying import earned, every_topic, judge_of, marked, marks, scripts
 from tests.schemes.rewriting import exchanged, renamed, reordered
 
 # With one line right, what it says tells which letter is which; with none, their order does (5.9).
 TWO_UNKNOWNS = {"simultaneous equations"}
 GOES_ON = ("follows", "follows own error")
-Script = tuple[Solution, list[str]]
-
-
-@st.composite
-def scripts(draw: st.DrawFn, topic: str) -> Script:
-    """A problem and the lines of a script, most of them with an error somewhere."""
-    found = draw(solutions(topic))
-    script = simulate(found.problem, Random(draw(st.integers(0, 9999))), ERRING, topic)
-    return found, [line.text for line in script.lines]
-
 
 some_lines = st.lists(st.booleans(), min_size=20, max_size=20)
-
-
-def marks(result: MarkedScript) -> tuple[object, ...]:
-    """What a script earns: each point, the range, the special case."""
-    awards = tuple(point.awarded for point in result.points)
-    return awards, result.lowest, result.highest, result.special
-
-
-def earned(found: Solution, lines: Sequence[str]) -> tuple[object, ...]:
-    return marks(marked(found, lines))
 
 
 @every_topic

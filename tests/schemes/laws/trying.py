@@ -15,7 +15,9 @@ from itembank.topics.judging import Judge
 from itembank.topics.kinds import Route, Solution
 from schemes.building import default_scheme
 from schemes.marking import mark_script
+from schemes.simulating import simulate
 from schemes.verdicts import MarkedScript, ScriptLine
+from tests.benchmarks.workload import ERRING
 
 WRONG = {"slip", "method error", "unexplained", "true by accident", "unreadable"}
 """The verdicts that a right line never gets."""
@@ -52,6 +54,14 @@ def routes(topic: str) -> st.SearchStrategy[tuple[Solution, Route]]:
     )
 
 
+@st.composite
+def scripts(draw: st.DrawFn, topic: str) -> tuple[Solution, list[str]]:
+    """A problem and the lines of a script, most of them with an error somewhere."""
+    found = draw(solutions(topic))
+    script = simulate(found.problem, Random(draw(st.integers(0, 9999))), ERRING, topic)
+    return found, [line.text for line in script.lines]
+
+
 def judge_of(found: Solution) -> Judge:
     """The judge of a solution's problem."""
     return topic_named(found.topic).judge(found.problem)
@@ -72,3 +82,14 @@ def full(found: Solution, lines: Sequence[str]) -> bool:
     if result.special:
         result = marked(found, lines, show_working=False)
     return (result.total, result.referred) == (result.maximum, False)
+
+
+def marks(result: MarkedScript) -> tuple[object, ...]:
+    """What a script earns: each point, the range, the special case."""
+    awards = tuple(point.awarded for point in result.points)
+    return awards, result.lowest, result.highest, result.special
+
+
+def earned(found: Solution, lines: Sequence[str]) -> tuple[object, ...]:
+    """What lines earn."""
+    return marks(marked(found, lines))

@@ -2,44 +2,25 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-from random import Random
-
 from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from itembank.algebra.reading import ReadingFault, read_line
 from itembank.algebra.values import NoValue
 from itembank.topics import find_topic
 from itembank.topics.kinds import Solution
-from itembank.topics.quadratic_equations.families import FAMILIES
-from schemes.building import default_scheme
-from schemes.marking import mark_script
-from schemes.verdicts import MarkedScript, ScriptLine
+from tests.schemes.laws.trying import marked, solutions
 
-
-@lru_cache(maxsize=2048)
-def solution(family: int, seed: int) -> Solution:
-    problem = FAMILIES[family].make(Random(seed))
-    return find_topic(problem).solve(problem)
-
-
-solutions = st.builds(solution, st.integers(0, len(FAMILIES) - 1), st.integers(0, 60))
-
-
-def marked(problem: str, lines: list[str], show_working: bool = True) -> MarkedScript:
-    script = [ScriptLine(line) for line in lines]
-    return mark_script(default_scheme(problem), script, show_working=show_working)
+TOPIC = "quadratic equations"
 
 
 def full(found: Solution, lines: list[str]) -> bool:
     """Full marks, also where the solutions alone are all that stands there."""
-    result = marked(found.problem, lines, show_working=False)
+    result = marked(found, lines, show_working=False)
     return (result.total, result.referred) == (result.maximum, False)
 
 
 @settings(max_examples=60, deadline=None)
-@given(solutions)
+@given(solutions(TOPIC))
 def test_every_accepted_form_of_the_solutions_earns_its_mark(found: Solution) -> None:
     required = [line.text for line in found.routes[0].lines if line.required]
     for form in found.forms:
