@@ -142,7 +142,13 @@ def _product(factors: tuple[Node, ...], unknown: str) -> Part:
         part = parts[0] if single else Part(Fraction(1), GROUP, tuple(parts))
         body = part._replace(over=part.over * over)
     assert body is not None
-    return _times(body, factor)
+    whole = _times(body, factor)
+    return whole._replace(factor=whole.worth, over=1) if _is_unit_part(whole) else whole
+
+
+def _is_unit_part(product: Part) -> bool:
+    """``1/2(x - 6)``: a number times a bracket, which ``(x - 6)/2`` is not (section 2)."""
+    return product.kind == GROUP and product.over > 1 and abs(product.factor) == 1
 
 
 def _plain_quotient(node: Node) -> int:
