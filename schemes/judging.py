@@ -53,7 +53,7 @@ def _as_read(
     if answer is not None and not answer.working:
         if not last and _only_beside(state, line, answer, rules):
             return [state.recorded(Record(line_number, "side working", (), (), "numbers beside"))]
-        return judge_value(state, line_number, piece.relation, answer, rules)
+        return judge_value(state, line_number, piece.relation, answer, rules, last)
     if piece.form is None:
         return [_no_form(state, line_number, piece)]
     step = Step(line_number, piece.relation, piece.form, line.notes, line.label)

@@ -105,7 +105,7 @@ def _lone_number(
             return [_worked(state, line_number, found, answer, value, rules, last)]
     if last and rules.settings.bare_value:
         stated = Relation((_letter(state), node), ("=",))
-        after = judge_value(state, line_number, stated, answer, rules)
+        after = judge_value(state, line_number, stated, answer, rules, last)
         return [_as_bare(one) for one in after]
     return [state.recorded(Record(line_number, "side working", (), (), "a number by itself"))]
 
@@ -168,7 +168,8 @@ def _computed(
         stated = Relation((_letter(used), left), ("=",))
         whole = state.judge.bare_answer(Relation((right,)))
         if whole is not None:
-            return [_as_bare(one) for one in judge_value(used, line_number, stated, whole, rules)]
+            after = judge_value(used, line_number, stated, whole, rules, last)
+            return [_as_bare(one) for one in after]
     loose = _loose(used, line_number, value, result, answer, rules, last)
     return [loose, *_from_false_end(loose, line_number, piece)] if value != result else [loose]
 

@@ -15,10 +15,13 @@ from schemes.withholding import allowed, rested
 
 
 def judge_value(
-    state: State, line_number: int, piece: Relation, answer: Answer, rules: Rules
+    state: State, line_number: int, piece: Relation, answer: Answer, rules: Rules, last: bool
 ) -> list[State]:
-    """A value stated (3.9, 4.2 to 4.8): what it is worth for the pupil's own line."""
-    if state.judge.only_tried(answer, [one.answer for one in state.stated]):
+    """A value stated (3.9, 4.2 to 4.8): what it is worth for the pupil's own line.
+
+    ``last`` tells that the script ends with it.
+    """
+    if state.judge.only_tried(answer, [one.answer for one in state.stated], last):
         return [state.recorded(Record(line_number, "check", (), (), "a value to try (5.6)"))]
     right = state.judge.value_for(state.live.form, answer)
     stated = Stated(line_number, answer, False)

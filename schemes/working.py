@@ -17,7 +17,7 @@ from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.reading.words import numbered_letter, without_numbers
 from itembank.algebra.renaming import renamed
 from itembank.algebra.units import without_units
-from itembank.algebra.written import Line, Note, Relation
+from itembank.algebra.written import Line, Note, Relation, Symbol
 from itembank.topics.judging import Judge
 from schemes.naming import labelled, letters_in, standing_for
 from schemes.pieces import answer_of
@@ -51,9 +51,15 @@ class WorkLine(HashedOnce):
 
     @cached_property
     def closes(self) -> bool:
-        """Whether it matters that this is the last line: it holds numbers alone (4.6)."""
+        """Whether it matters that this is the last line: numbers alone (4.6), or a value."""
         goes_on = any(line.heads[:1] == ("=",) for line in self.lines)
-        return goes_on or any(len(r.sides) > 2 or not relation_symbols(r) for r in self.relations)
+        return goes_on or any(map(_can_close, self.relations))
+
+
+def _can_close(relation: Relation) -> bool:
+    """Whether a relation at the end of a script says something else than before the end."""
+    alone = any(isinstance(side, Symbol) for side in relation.sides)
+    return alone or len(relation.sides) > 2 or not relation_symbols(relation)
 
 
 @dataclass(frozen=True, slots=True)

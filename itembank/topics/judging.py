@@ -282,8 +282,11 @@ class Judge(Protocol):
     def answer_for(self, stage: str, answers: Sequence[Answer]) -> Answer | None:
         """What the stated answers come to for a value stage; None where it is not stated."""
 
-    def only_tried(self, answer: Answer, before: Sequence[Answer]) -> bool:
-        """Whether a value after those stated before is one to try, and states nothing."""
+    def only_tried(self, answer: Answer, before: Sequence[Answer], last: bool) -> bool:
+        """Whether a value after those stated before is one to try, and states nothing.
+
+        ``last`` tells that the script ends with it.
+        """
 
     def bare_answer(self, relation: Relation) -> Answer | None:
         """The value that a lone expression states by itself, or None."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, Any
 
-from itembank.algebra.close_typing import with_times
+from itembank.algebra.close_typing import with_equals, with_times
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import relation_symbols
@@ -81,8 +81,9 @@ class PlainJudge:
         return (relation,)
 
     def otherwise(self, relation: Relation) -> tuple[Instead, ...]:
-        """What was typed means one thing."""
-        return ()
+        """A line without its sign of equality can be meant as an equation."""
+        meant = None if self.lone else with_equals(relation)
+        return () if meant is None else (Instead(meant, "read with the = that is left out"),)
 
     def key(self, form: Any) -> Hashable:
         """What tells a line from every other: a topic says it."""
@@ -176,7 +177,7 @@ class PlainJudge:
         """What all stated answers come to."""
         return self.together(answers)
 
-    def only_tried(self, answer: Answer, before: Sequence[Answer]) -> bool:
+    def only_tried(self, answer: Answer, before: Sequence[Answer], last: bool) -> bool:
         """Every value states something."""
         return False
 

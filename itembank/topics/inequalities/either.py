@@ -222,7 +222,7 @@ class EitherJudge(PartsJudge):
         right = {Shaped((ray(part).sign,), (ray(part).boundary,)) for part in self.start}
         return ORDER[0] if right & set(answer.values) else self.stages[-1]
 
-    def only_tried(self, answer: Answer, before: Sequence[Answer]) -> bool:
+    def only_tried(self, answer: Answer, before: Sequence[Answer], last: bool) -> bool:
         """``x = -5`` once the solution stands: a number to check it by."""
         return answer.shape == ("=",) and self.together(before) is not None
 

@@ -105,6 +105,8 @@ class InequalityJudge(PartsJudge):
         if self.asks_integers:
             return _listed_together(answers)
         whole = next((one for one in reversed(answers) if not one.partial), None)
+        if whole is not None and solutions.is_boundary(answers[-1], answers[:-1]):
+            return answers[-1]
         if whole is not None or not answers:
             return whole
         if len(self.start) == 1:
@@ -121,10 +123,14 @@ class InequalityJudge(PartsJudge):
         right = [Shaped((ray(p).sign,), (ray(p).boundary,)) for p in self.start]
         return ORDER[0] if set(right) & set(answer.values) else self.stages[-1]
 
-    def only_tried(self, answer: Answer, before: Sequence[Answer]) -> bool:
-        """``x = -5`` once the solution stands: a number to check it by."""
+    def only_tried(self, answer: Answer, before: Sequence[Answer], last: bool) -> bool:
+        """``x = -5`` once the solution stands: a number to check it by.
+
+        The boundary itself as an equation at the end is a second answer.
+        """
         whole = any(not one.partial for one in before)
-        return whole and not self.asks_integers and answer.shape == ("=",)
+        tried = whole and not self.asks_integers and answer.shape == ("=",)
+        return tried and not (last and solutions.is_boundary(answer, before))
 
     def bare_answer(self, relation: Relation) -> Answer | None:
         """One integer by itself, where integers are asked for."""

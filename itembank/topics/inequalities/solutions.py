@@ -110,6 +110,14 @@ def joined(first: Answer, second: Answer) -> Answer:
     return _answer("", _in_order(pairs), False)
 
 
+def is_boundary(answer: Answer, before: Sequence[Answer]) -> bool:
+    """Whether an answer is ``x = 4``, an end of a solution stated before."""
+    if answer.shape != ("=",):
+        return False
+    ends = {value for one in before for part in one.parts for value in part.values}
+    return any(value in ends for part in answer.parts for value in part.values)
+
+
 def _in_order(found: list[Stated]) -> list[Stated]:
     """The end below first, where there is one below and one above."""
     if len(found) == 2 and points_up(found[1][0]) and not points_up(found[0][0]):

@@ -15,3 +15,16 @@ SOLVED = "-2x >= 8 // x <= -4"
 )  # fmt: skip
 def test_5_6_a_number_to_try_is_no_solution(problem: str, lines: str, expected: str) -> None:
     assert marks(problem, lines) == expected
+
+
+@table(
+    ("at the end", "7 - 2x >= 15", f"{SOLVED} // x = -4", "M1 A0"),
+    ("on the same line", "7 - 2x >= 15", "-2x >= 8 // x <= -4, x = -4", "M1 A0"),
+    ("one end of two", "-5 < 3x + 1 <= 10", "-6 < 3x <= 9 // -2 < x <= 3 // x = 3", "M1 A0"),
+    ("tried and worked out", "7 - 2x >= 15", f"{SOLVED} // x = -4 // 7 + 8 = 15", "M1 A1"),
+    ("before the solution", "7 - 2x >= 15", "-2x = 8 // x = -4 // x <= -4", "M1 A1"),
+)  # fmt: skip
+def test_4_7_the_boundary_as_an_equation_after_the_solution_is_a_second_answer(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
