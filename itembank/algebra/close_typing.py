@@ -1,4 +1,4 @@
-"""What is meant where a number stands close behind a letter? ``x2`` is x², ``3x4`` is 3 × 4.
+"""What is meant where a number stands behind a letter? ``x2`` is x², ``3x4`` is 3 × 4, ``x 4`` x = 4.
 
 Nobody writes a factor so; which of the two it is hangs on the topic.
 """
@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.algebra.inside import signed
+from itembank.algebra.inside import signed, symbols
 from itembank.algebra.rebuilding import rebuilt
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
@@ -43,6 +43,19 @@ def with_times(relation: Relation) -> Relation:
     Before a negative number only where that is true: ``2 x -15 = -30``.
     """
     return _true_product(relation) or rebuilt(relation, _timed)
+
+
+def with_equals(relation: Relation) -> Relation | None:
+    """``3x 15``, its sign of equality left out, as ``3x = 15``; None for any other line."""
+    if relation.signs:
+        return None
+    side = relation.sides[0]
+    sign, body = signed(side) if isinstance(side, Negative) else (1, side)
+    match body:
+        case Product((*factors, Symbol() as letter, last), (*marks, "")) if not symbols(last):
+            left = Product((*factors, letter), tuple(marks)) if factors else letter
+            return Relation((left if sign > 0 else Negative(left), last), ("=",))
+    return None
 
 
 def _squared(node: Node) -> Node:

@@ -1,4 +1,4 @@
-"""A number close behind a letter is typed for want of a raised 2, or of a times sign (6)."""
+"""A number behind a letter is typed for want of a raised 2, a times sign or an equals sign (6)."""
 
 from tests.schemes.rules.marks import marks, table
 
@@ -30,6 +30,19 @@ def test_a_2_close_behind_a_letter_is_its_exponent_in_a_quadratic_equation(
     ("an equation all the same", "2x - 3 = 7", "2 x -3 = 7 // 2x = 10 // x = 5", "M1 A1"),
 )  # fmt: skip
 def test_an_x_close_between_numbers_is_a_times_sign(
+    problem: str, lines: str, expected: str
+) -> None:
+    assert marks(problem, lines) == expected
+
+
+@table(
+    ("right", "3x + 5 = 20", "3x 15 // x 5", "M1 A1"),
+    ("its sign lost", "15 - 4x = 29", "-4x 14 // x 3.5", "M1 A0"),
+    ("a wrong inverse", "3x + 5 = 20", "3x 25 // x = 25/3", "M0 A0"),
+    ("a slip", "3x + 5 = 20", "3x 14 // x = 14/3", "M0 A0, referred 0-1"),
+    ("two unknowns", "2x + y = 7, x - y = 2", "3x 9 // x 3 // y 1", "M1 A1 M1 A1"),
+)  # fmt: skip
+def test_a_number_behind_a_letter_without_any_sign_is_what_it_equals(
     problem: str, lines: str, expected: str
 ) -> None:
     assert marks(problem, lines) == expected
