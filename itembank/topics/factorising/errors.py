@@ -127,8 +127,8 @@ def _joined(shape: Shape) -> Iterator[Slipped]:
         return
     one, other = shape
     total = one.number + other.number
-    for letters in {one.letters, other.letters} - {()}:
-        if total:
+    for letters in dict.fromkeys((one.letters, other.letters)):
+        if letters and total:
             yield Slipped(known.UNLIKE_JOINED, (Term(total, letters),), COMMON)
 
 
