@@ -45,11 +45,11 @@ def test_the_work_is_the_same_every_time_and_as_much_as_was_asked() -> None:
 def test_every_topic_has_a_row_against_a_yardstick_of_its_own(
     topic: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    topics([topic, "--problems", "2", "--repeats", "1"])
+    topics([topic, "--problems", "8", "--repeats", "1", "--items", "1", "--workings", "3"])
 
     shown = capsys.readouterr().out
-    assert shown.count(topic) == 2
-    assert "Scripts a second" in shown
+    assert shown.count(topic) == 4
+    assert " 3 " in shown.splitlines()[-2]
 
 
 @pytest.mark.parametrize(
