@@ -172,6 +172,12 @@ class State(NamedTuple):
                 return record
         return None
 
+    def passed_over(self, number: int) -> str:
+        """How a line is spoken of that could not be read, or is none of the topic's."""
+        record = self.record(number)
+        readable = record is not None and record.verdict != "unreadable"
+        return f"line {number} cannot be judged" if readable else f"line {number} is unreadable"
+
     def at(self, live: Live) -> State:
         """The state with one more line that later ones can follow from."""
         return self.changed(lives=self.lives_and(live))

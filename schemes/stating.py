@@ -77,7 +77,7 @@ def _right_value(state: State, stated: Stated, piece: Relation, rules: Rules) ->
         reason = f"implied by the value in line {stated.line}"
         shown = own_line and stage == still[-1]
         after = after.settled(stage, Status(EARNED, stated.line, reason, shown))
-    note = f"line {state.gap} is unreadable, but the value follows" if state.gap else ""
+    note = f"{state.passed_over(state.gap)}, but the value follows" if state.gap else ""
     record = Record(stated.line, state.following, (state.live.number,), path, note)
     after = after.recorded(record, stated=(*after.stated, stated), gap=0, before=None)
     if form is not None and (number_form(stated.answer.node) is None or _is_part(after)):

@@ -117,7 +117,7 @@ def _stands(stated: Stated, answer: Answer, rules: Rules) -> bool:
 def _gap_note(state: State) -> str:
     if not state.gap:
         return ""
-    return f"line {state.gap} is unreadable, but this line follows from the one before it"
+    return f"{state.passed_over(state.gap)}, but this line follows from the one before it"
 
 
 def _wrong(state: State, step: Step, rules: Rules, live: Live, reading: Reading) -> Iterator[State]:

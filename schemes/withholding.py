@@ -68,9 +68,9 @@ def rested(state: State, rules: Rules) -> State:
 
 
 def allowed(state: State, gap: int, stages: Sequence[str]) -> State:
-    """The state in which the teacher finds the unreadable line right."""
-    reason = f"line {gap} is unreadable: earned if the teacher reads it so"
+    """The state in which the teacher finds right a line that could not be judged."""
+    reason = f"{state.passed_over(gap)}: earned if the teacher reads it so"
     kept = tuple((n, s) for n, s in state.statuses if n not in stages)
     added = tuple((stage, Status(EARNED, gap, reason)) for stage in stages)
-    doubt = Doubt(gap, f"line {gap} is unreadable", "allowed")
+    doubt = Doubt(gap, state.passed_over(gap), "allowed")
     return state.changed(statuses=(*kept, *added), doubts=(*state.doubts, doubt))

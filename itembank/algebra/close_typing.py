@@ -1,4 +1,4 @@
-"""What is meant where a number stands behind a letter? ``x2`` is x², ``3x4`` is 3 × 4, ``x 4`` x = 4.
+"""What is meant by a number behind a letter? ``x2`` is x², ``3x4`` is 3 × 4, ``x 4`` is x = 4.
 
 Nobody writes a factor so; which of the two it is hangs on the topic.
 """
