@@ -24,16 +24,19 @@ _WORD = re.compile(
     r"\s*(?:[A-Za-z]{2,}(?:\s+for\s+[a-z]\b)?[:,.]*|\(?(?:\d{1,2}|[a-z]|[ivx]{1,4})[).](?![\d)]))\s+",
     re.IGNORECASE,
 )
+_FUNCTION = re.compile(r"\b(?:sin|cos|tan|log|ln|exp)\b", re.IGNORECASE)
 _NUMBER_BEHIND = re.compile(r"(?<![A-Za-z])([A-Za-z])(\d+)(?![A-Za-z]{2})")
 _LETTER_BEHIND = re.compile(r"/\s*\d+[A-Za-z]")
 _BARS = re.compile(r"\|[^|=<>]+\|")
 
 
 def found_beside(problem: str, taker: Callable[[str], str]) -> TopicError | None:
-    """What is told of a problem with an instruction typed before it, or in bars; None for others.
+    """What is told of an instruction typed before a problem, of a function, of bars; else None.
 
     ``taker`` names the topic that takes a text, empty where none does.
     """
+    if function := _FUNCTION.search(problem):
+        return _untaken(f"it has the function {function[0]!r}, which no topic reads")
     for said, rest in _without_words(problem):
         if name := taker(rest):
             return TopicError(

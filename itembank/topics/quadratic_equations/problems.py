@@ -33,6 +33,8 @@ def read_problem(problem: str) -> tuple[Relation, str]:
     refuse_beside(line)
     if not relations:
         raise OtherKind("this topic takes one equation; here is none")
+    if any(len(held_together) > 1 for held_together in line.alternatives):
+        raise OtherKind("several equations of one unknown: which one is to be solved?")
     relation = relations[0] if len(relations) == 1 else joined(line.alternatives)
     if len(relations) > 1 and not _one_unknown(relations):
         raise OtherKind("several relations: this topic takes one quadratic equation")

@@ -61,6 +61,8 @@ def test_the_reason_is_that_of_the_problems_own_kind(problem: str, reason: str) 
         ("x + 2y = 2x - y = 9", r"for a chain type x \+ 2y = 9, 2x - y = 9"),
         ("x^2 + y^2 = 25, x + y = 7", "not linear: it holds x\\^2"),
         ("|2x - 1| = 5", "the bars of a modulus"),
+        ("sin x = 1", "the function 'sin'"),
+        ("3x + 5 = 20, x = 5", "two equations in two unknowns; here there are: x"),
         ("x = 3, x = 4", "no equation or inequality in one unknown"),
         ("3x = 6   (+3)", "beside it stands '\\+3'"),
         ("(x + 1)/2x = 3", r"type \(x \+ 1\)/\(2x\) or \(\(x \+ 1\)/2\)x"),
