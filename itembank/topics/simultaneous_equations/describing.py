@@ -7,7 +7,7 @@ from itembank.algebra.showing import typed
 from itembank.topics.judging import Move
 from itembank.topics.linear_equations.spelling import spell
 from itembank.topics.parts import NUMBER
-from itembank.topics.simultaneous_equations.errors import value_stage
+from itembank.topics.simultaneous_equations.errors_in_values import value_stage
 from itembank.topics.simultaneous_equations.following import (
     ADDED,
     CIRCULAR,

@@ -19,6 +19,7 @@ from itembank.topics.linear_equations.forms import answer_form
 from itembank.topics.plain import PlainJudge
 from itembank.topics.simultaneous_equations import describing, errors, following, labels, slips
 from itembank.topics.simultaneous_equations.catalogue import SWAPPED
+from itembank.topics.simultaneous_equations.errors_in_values import value_stage
 from itembank.topics.simultaneous_equations.lines import (
     Letters,
     Line,
@@ -269,7 +270,7 @@ class SimultaneousJudge(HashedOnce, PlainJudge):
         found = linear(self.letters[line.place]).worked(equation_in(line), node, result)
         if found is None:
             return None
-        stage = errors.value_stage(system, line.place)
+        stage = value_stage(system, line.place)
         after = system.with_line(one_letter(found.after, line.place))
         return replace(found, after=after, stage=stage)
 
