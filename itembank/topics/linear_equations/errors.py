@@ -11,7 +11,6 @@ from collections.abc import Iterator
 from functools import lru_cache
 from itertools import combinations, product, zip_longest
 from math import prod
-from typing import NamedTuple
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
@@ -38,13 +37,13 @@ from itembank.topics.errors import (
     wrong_joins,
     wrong_together,
 )
+from itembank.topics.linear_equations.changing import Change
 from itembank.topics.linear_equations.equations import Equation, Key, key_between
+from itembank.topics.linear_equations.errors_in_moving import in_moving, one_sided, terms_one_sided
 from itembank.topics.linear_equations.following import Where
 from itembank.topics.linear_equations.scaling import (
     EARLIEST,
     WHOLE_ERRORS,
-    divisors,
-    multipliers,
     sides,
 )
 from itembank.topics.linear_equations.stages import (
@@ -53,7 +52,6 @@ from itembank.topics.linear_equations.stages import (
     FRACTIONS,
     UNKNOWN,
     VALUE,
-    constants_apart,
 )
 from itembank.topics.parts import (
     GROUP,
@@ -62,7 +60,6 @@ from itembank.topics.parts import (
     Part,
     Parts,
     holds_letter,
-    is_fraction,
     least_multiple,
     multiplied_out,
     residual,
@@ -74,28 +71,6 @@ EXPANDED_FIRST = 1
 AFTER_OTHERS = 3
 MOST_GROUPS = 4
 TAKEN_LAST = 2  # a coefficient is taken away last rather than before a number is moved
-SEEN_IN_JOINING = 3  # a sign lost in joining is that, where the line has joined the terms
-
-
-class Change(NamedTuple):
-    """A common error applied to an equation.
-
-    ``both`` is what the operation gives where both sides get it: only for an operation that stands
-    on one side (conventions 3.13). ``shown`` tells that the error is believed only where the line
-    shows the operation; ``cost`` counts the terms that the error moves; ``bracket`` is the bracket
-    that it spoils, so that the stage can be that of clearing where clearing made it; ``where`` is
-    what a line must look like for the error to be believed in it.
-    """
-
-    error: CommonError
-    stage: str
-    removes: tuple[str, ...]
-    after: Equation
-    both: Equation | None = None
-    shown: bool = False
-    cost: int = 0
-    bracket: Part | None = None
-    where: Where | None = None
 
 
 @lru_cache(maxsize=512)  # each holds every error of a line
@@ -105,17 +80,17 @@ def changes(equation: Equation) -> tuple[Change, ...]:
 
 
 def _changes(equation: Equation) -> Iterator[Change]:
-    yield from _one_sided(equation)
+    yield from one_sided(equation)
     yield from _in_brackets(equation)
     yield from _in_groups(equation)
     open_sides = _multiplied_out(equation)
     further = 0 if open_sides == equation else EXPANDED_FIRST
     if further:
-        yield from _terms_one_sided(open_sides, further)
+        yield from terms_one_sided(open_sides, further)
     yield from _in_joining(open_sides, further)
     if any(part.over > 1 and holds_letter(part) for side in equation for part in side):
         yield from _in_joining(_multiplied_out(clear(equation)), EXPANDED_FIRST)
-    yield from _in_moving(open_sides, further, equation)
+    yield from in_moving(open_sides, further, equation)
     yield from _inside_bracket(equation)
     yield from _divided_later(equation)
     for error, (stage, rewrite) in WHOLE_ERRORS.items():
@@ -238,47 +213,6 @@ def _with_side(equation: Equation, place: int, side: Parts) -> Equation:
     return Equation((side, equation.right)) if place == 0 else Equation((equation.left, side))
 
 
-def _in_moving(equation: Equation, further: int, written: Equation) -> Iterator[Change]:
-    for i in (0, 1):
-        for term, rest in _movable(equation[i]):
-            stage = UNKNOWN if term.kind == LETTER else CONSTANTS
-            other = equation[1 - i]
-            after = sides(i, rest, (*other, term))
-            there = Where(stays=(1 - i, term.kind, term.worth))
-            yield Change(KEPT_SIGN, stage, (), after, cost=1 + further, where=there)
-            yield _dropped(stage, sides(i, rest, other), further, _opened(written[i], term))
-            if term.factor < 0:
-                after = sides(i, (turned(term), *rest), other)
-                here = Where(stays=(i, term.kind, -term.worth))
-                cost = further + (SEEN_IN_JOINING if _has_like(rest, term.kind) else 0)
-                yield Change(SIGN_LOST, stage, (), after, cost=cost, where=here)
-    yield from _exchanged(equation, further)
-
-
-def _has_like(side: Parts, kind: str) -> bool:
-    return any(part.kind == kind and part.factor for part in side)
-
-
-def _dropped(stage: str, after: Equation, further: int, bracket: Part | None) -> Change:
-    """A term left out: one that came out of a bracket is left out in removing it (3.7).
-
-    Then no trace of the bracket is left to show that it was removed rightly; and where no number
-    is left to collect, that stage is removed as well (3.5).
-    """
-    if bracket is None:
-        return Change(DROPPED, stage, (), after, cost=further)
-    removes = () if constants_apart(after) else (CONSTANTS,)
-    return Change(DROPPED, BRACKETS, removes, after, cost=further, bracket=bracket)
-
-
-def _opened(side: Parts, term: Part) -> Part | None:
-    """The bracket of a side that gives a term once it is multiplied out, or joins in it."""
-    groups = [part for part in side if part.kind == GROUP and not is_fraction(part)]
-    if not groups or any(part.kind == term.kind and part.worth == term.worth for part in side):
-        return None
-    return next((part for part in groups if term in multiplied_out((part,))), groups[0])
-
-
 def _inside_bracket(equation: Equation) -> Iterator[Change]:
     """``2(x + 1) = 10`` as ``2x = 9``: the number is taken away inside the bracket."""
     for i, side in enumerate(equation):
@@ -310,64 +244,6 @@ def _divided_later(equation: Equation) -> Iterator[Change]:
         yield Change(LETTERS_DIVIDED, VALUE, (), after, cost=AFTER_OTHERS, where=where)
 
 
-def _one_sided(equation: Equation) -> Iterator[Change]:
-    """An operation written on one side only (conventions 3.13)."""
-    yield from _terms_one_sided(equation)
-    for factor in (*[1 / d for d in divisors(equation)], *multipliers(equation)):
-        both = Equation((scaled(equation.left, factor), scaled(equation.right, factor)))
-        for i in (0, 1):
-            one = sides(i, equation[i], both[1 - i])
-            yield Change(ONE_SIDE, EARLIEST, (), one, both, shown=True)
-
-
-def _terms_one_sided(equation: Equation, further: int = 0) -> Iterator[Change]:
-    """The operation that takes a term away; nobody who does it undoes it in the same line."""
-    for i in (0, 1):
-        terms = [(p, equation[i][:k] + equation[i][k + 1 :]) for k, p in enumerate(equation[i])]
-        for term, rest in terms:
-            if term.kind == GROUP:
-                continue
-            stage = UNKNOWN if term.kind == LETTER else CONSTANTS
-            undone = turned(term)
-            both = sides(i, rest, (*equation[1 - i], undone))
-            for side, shown in ((1 - i, False), (i, True)):
-                after = sides(side, (*equation[side], undone), equation[1 - side])
-                shows = (side, undone.kind, undone.worth)
-                where = Where(unmoved=term.kind, shows=shows, or_joined=not shown)
-                yield Change(
-                    ONE_SIDE, stage, (), after, both, shown=shown, cost=further, where=where
-                )
-
-
-def _movable(side: Parts) -> Iterator[tuple[Part, Parts]]:
-    """Each term with the rest of its side; also the like terms of the side joined."""
-    for k, term in enumerate(side):
-        if term.factor:
-            yield term, side[:k] + side[k + 1 :]
-    for kind in (LETTER, NUMBER):
-        like = [p for p in side if p.kind == kind]
-        total = sum((p.worth for p in like), Fraction(0))
-        if len(like) > 1 and total:
-            yield Part(total, kind), tuple(p for p in side if p.kind != kind)
-
-
-def _exchanged(equation: Equation, further: int) -> Iterator[Change]:
-    """``9 + 4x = 37`` as ``4x = 9 - 37``: collected on one side, subtracted the wrong way round."""
-    a, b, c, d = equation.balance
-    for kind, here, there, stage in (
-        (NUMBER, b, d, CONSTANTS),
-        (LETTER, a, c, UNKNOWN),
-    ):
-        if here and there:
-            left, right = (tuple(part for part in side if part.kind != kind) for side in equation)
-            wrong = (Part(here, kind), Part(-there, kind))
-            other = tuple(turned(part) for part in wrong)
-            where = Where(collected=kind)
-            # Either side may be the one collected on: which stands left makes no difference.
-            for after in (Equation((left, (*wrong, *right))), Equation(((*other, *left), right))):
-                yield Change(EXCHANGED, stage, (), after, cost=further, where=where)
-
-
 def catalogue() -> tuple[CommonError, ...]:
     """Every common error of the topic."""
     return (
@@ -382,6 +258,3 @@ def catalogue() -> tuple[CommonError, ...]:
         *WHOLE_ERRORS,
         INSIDE_BRACKET,
     )
-
-
-__all__ = ["EARLIEST", "SIGN_LOST", "Change", "catalogue", "changes", "changes_by_key", "clear"]

@@ -25,7 +25,9 @@ from itembank.topics.linear_equations import (
     slips,
     writing,
 )
+from itembank.topics.linear_equations.changing import Change
 from itembank.topics.linear_equations.equations import Equation, Key, equation_of
+from itembank.topics.linear_equations.scaling import EARLIEST
 from itembank.topics.linear_equations.stages import (
     BRACKETS,
     CONSTANTS,
@@ -149,7 +151,7 @@ class LinearJudge(OneUnknownJudge):
         found = errors.changes_by_key(source).get(self.key(form), ())
         return [wrong_of(self.placed(change)) for change in found]
 
-    def placed(self, change: errors.Change) -> errors.Change:
+    def placed(self, change: Change) -> Change:
         """A bracket that clearing made belongs to the fractions' stage (section 2)."""
         own = change.bracket is None or not made_by_clearing(change.bracket, self.start)
         if change.stage != BRACKETS or own:
@@ -276,12 +278,12 @@ def _has_empty_side(form: Equation) -> bool:
     return any(not any(part.factor for part in side) for side in form)
 
 
-def wrong_of(change: errors.Change) -> Wrong:
+def wrong_of(change: Change) -> Wrong:
     """What the marker is told of an error, and the line that it leads to.
 
     The sign of a term is lost on the way to whatever stage the line serves (section 2).
     """
-    if change.stage == errors.EARLIEST:
+    if change.stage == EARLIEST:
         stages: tuple[str, ...] = ()
     elif change.error is SIGN_LOST:
         stages = (change.stage, *(name for name in ANYWHERE if name != change.stage))

@@ -9,8 +9,9 @@ from itembank.algebra.exact import Fraction
 from itembank.topics.arithmetic import nameable, rounded
 from itembank.topics.catalogue import DROPPED, EXCHANGED, KEPT_SIGN
 from itembank.topics.judging import Slip
+from itembank.topics.linear_equations.changing import Change
 from itembank.topics.linear_equations.equations import Balance, Equation, Key
-from itembank.topics.linear_equations.errors import EARLIEST, Change, changes
+from itembank.topics.linear_equations.errors import changes
 from itembank.topics.linear_equations.following import (
     FURTHER,
     Movable,
@@ -20,6 +21,7 @@ from itembank.topics.linear_equations.following import (
     movable,
     natural_factor,
 )
+from itembank.topics.linear_equations.scaling import EARLIEST
 from itembank.topics.linear_equations.spelling import spell
 from itembank.topics.linear_equations.stages import BRACKETS, CONSTANTS, FRACTIONS, UNKNOWN, VALUE
 from itembank.topics.parts import LETTER, NUMBER, Parts, least_multiple, multiplied_out
