@@ -184,7 +184,8 @@ def _value(relation: Relation, judge: Judge) -> object:
 def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
     own = judge.unknowns
     used = frozenset().union(*[line.letters for line in read])
-    alone = len(used) == 1  # ``a`` throughout is the unknown renamed, no number's name
+    # ``a`` throughout is the unknown renamed, no number's name, as ``D`` is
+    alone = len(used) == 1 and not any(map(str.isupper, used))
     known = own if alone else own | judge.names
     foreign = sorted(used - known)
     if not foreign:

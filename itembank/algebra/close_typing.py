@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.algebra.inside import signed, symbols
+from itembank.algebra.inside import signed, symbols, walk
 from itembank.algebra.rebuilding import rebuilt
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import (
@@ -35,6 +35,39 @@ def is_close(text: str) -> bool:
 def with_squares(relation: Relation) -> Relation:
     """A 2 close behind a letter or a bracket as its exponent: ``x2 - 4x``, ``(x - 3)2 = 7``."""
     return rebuilt(relation, _squared)
+
+
+def without_counts(relation: Relation, letter: str) -> Relation:
+    """``x1 + x2 = 11``, ``x1 × x2 = 28`` without the numbers that tell two values apart."""
+    counted = [
+        found
+        for side in relation.sides
+        for part in walk(side)
+        if isinstance(part, Product)
+        for found in _counts(part, letter)
+    ]
+    if {part.factors[n] for part, n in counted} != {Integer("1"), TWO}:
+        return relation
+    return rebuilt(relation, lambda node: _uncounted(node, letter))
+
+
+def _counts(part: Product, letter: str) -> list[tuple[Product, int]]:
+    """The places of a 1 or a 2 close behind a letter."""
+    behind = zip(part.factors, part.factors[1:], part.marks, strict=False)
+    return [
+        (part, n)
+        for n, (first, second, mark) in enumerate(behind, start=1)
+        if first == Symbol(letter) and not mark and second in (Integer("1"), TWO)
+    ]
+
+
+def _uncounted(node: Node, letter: str) -> Node:
+    if not isinstance(node, Product):
+        return node
+    factors, marks = list(node.factors), list(node.marks)
+    for _, n in reversed(_counts(node, letter)):
+        del factors[n], marks[n - 1]
+    return Product(tuple(factors), tuple(marks)) if len(factors) > 1 else factors[0]
 
 
 def with_times(relation: Relation) -> Relation:

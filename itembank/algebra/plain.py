@@ -37,10 +37,10 @@ LONGEST_SIDE = 48
 MOST_BRACKETS = 16
 
 # What may have a meaning beyond its relation: words, wide spaces, a bracket that stands apart
-# (a note, a label), dashes, a second value behind a space.
+# (a note, a label), dashes, a second value or equation behind a space.
 _PLAIN = re.compile(
     r"(?!\(\d\) [0-9A-Za-z])(?!.*(?:[A-Za-z]{3}|(?i:eq|\b(?:so|or|no|ie|is|in|be|an|it)\b)|  |--"
-    r"|[^+\-×÷/=] \(|\d [A-Za-z] ?=))"
+    r"|[^+\-×÷/=] \(|\d [A-Za-z] ?=|= ?-?[\d./]+ (?:/ )?[0-9A-Za-z][^=]*=))"
     r"[0-9A-Za-z(\-±√](?:[0-9A-Za-z.+\-×÷/() =<>≤≥^²³√±]*[0-9A-Za-z)²³])?"
 )
 # A lone expression may be a note beside the work, an operation twice, or one on labelled lines.

@@ -21,6 +21,10 @@ _VALUE_AND_COLON = re.compile(r"\s*[A-Za-z]\s*=\s*-?[\d./ ]+:")
 _LETTER_LEADS = re.compile(r"[A-Za-z]\s*[=<>≤≥]")
 _TERM_LEADS = re.compile(r"\d+[A-Za-z]")
 _AT_ZERO = re.compile(r"=\s*0$")  # nothing is multiplied by it
+_AT_NUMBER = re.compile(r"=\s*-?[\d./]+$")  # no factor of what has a sign of its own behind it
+_OR_SIGN = re.compile(r"(?:/|V|∨)\s+(?=[^=]*[A-Za-z][^=]*=)")
+_LETTER_ALONE = re.compile(r"[A-Za-z](?![A-Za-z]|\s*\d)")  # ``3 x 5`` is a product
+_LETTER = re.compile(r"[A-Za-z]")
 _LAST_NUMBER = re.compile(r"(?<![\d.])[\d.]+$")
 _FIRST_NUMBER = re.compile(r"[\d.]+(?=\s*[+\-×÷])")
 
@@ -45,11 +49,14 @@ def _at_gaps(text: str, first: int, last: int) -> list[tuple[int, int]]:
         left, right = text[start : match.start()], text[match.end() : last]
         announced = _VALUE_AND_COLON.fullmatch(left) is not None
         left = left.removesuffix(":") if announced else left
+        either = _OR_SIGN.match(right) if _LETTER.search(left) else None
+        right = right[either.end() :] if either else right
         if not is_whole_relation(left) or not is_whole_relation(_WIDE.split(right)[0]):
             continue
-        if announced or _WIDE.match(match.group()) or _begins_anew(left, match.group(), right):
+        gap = match.group()
+        if announced or either or _WIDE.match(gap) or _begins_anew(left, gap, right):
             out.append((start, start + len(left)))
-            start = match.end()
+            start = match.end() + (either.end() if either else 0)
     return [*out, (start, last)]
 
 
@@ -57,11 +64,13 @@ def _begins_anew(left: str, gap: str, right: str) -> bool:
     """Whether what stands behind a narrow gap can be no factor of what stands before it.
 
     ``3x = 15 x = 5``, where a coefficient stands close; ``3 × 5 = 15 x = 5``; ``20 - 5 = 15 15 ÷ 3
-    = 5``; ``x + 3 = 0 (x - 4) = 0``. Not ``x = 3 y = 1``, two values said in one breath.
+    = 5``; ``x - 3 = 7 x - 3 = -7``. Not ``x = 3 y = 1``, two values said in one breath.
     """
     if two_values(f"{left}{gap}{right}") != f"{left}{gap}{right}" or _JOINING.match(right):
         return False
     if (len(gap) > 1 and right[0].isalnum()) or _AT_ZERO.search(left):
+        return True
+    if _LETTER_ALONE.match(right) and _AT_NUMBER.search(left):
         return True
     if not (left[-1].isdigit() or left[-1] == ")"):
         return False

@@ -45,6 +45,8 @@ _EITHER = re.compile(r"\bplus\s+or\s+minus\b|\+\s*or\s*-(?=\s*[\d√.(])", re.IG
 _TIMES_NOTED = re.compile(r"(?<![+\-×÷/=\s])(?P<gap>\s+[(\[]\s*|\s{3,})[xX](?=\s*\d+\s*[)\]]?\s*$)")
 _ROOT_OF = re.compile(r"\b(?:square\s+)?root\s+(?:of\s+)?(?=\d)", re.IGNORECASE)
 _RAISED = re.compile(r"(?<=[A-Za-z])[₀-₉]")
+# ``discriminant = -44``: the letter that is used for it
+_DISCRIMINANT = re.compile(r"\b(?:the\s+)?discriminant\s*(?:is\b|=|:(?=[^=]*$))", re.IGNORECASE)
 _FIRST = re.compile(r"\b(?P<letter>[a-z])_?1(?=\s*=)", re.IGNORECASE)
 
 _NUMERALS = {
@@ -95,6 +97,7 @@ def signs_for_words(text: str) -> str:
     text = _ROOT_OF.sub(lambda found: "√".rjust(len(found.group())), text)
     text = _EITHER.sub(lambda found: "±".ljust(len(found.group())), text)
     text = _RAISED.sub(" ", text)
+    text = _DISCRIMINANT.sub(lambda found: "D =".rjust(len(found.group())), text)
     letter = numbered_letter(text)
     return without_numbers(text, letter) if letter else text
 
@@ -148,8 +151,15 @@ def numbered_letter(text: str) -> str:
 
 
 def without_numbers(text: str, letter: str) -> str:
-    """``x1 = 3, x2 = -5`` with the letter alone; columns are kept."""
-    return _numbered(letter).sub(lambda found: found.group()[0].ljust(len(found.group())), text)
+    """``x1 = 3, x2 = -5`` and ``x1 + x2 = -2`` with the letter alone; columns are kept."""
+    both = {found[-1] for found in _anywhere(letter).findall(text)} == {"1", "2"}
+    pattern = _anywhere(letter) if both else _numbered(letter)
+    return pattern.sub(lambda found: found.group()[0].ljust(len(found.group())), text)
+
+
+@lru_cache(maxsize=64)
+def _anywhere(letter: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<![A-Za-z]){letter}_?[12](?![\d.])", re.IGNORECASE)
 
 
 @lru_cache(maxsize=64)
