@@ -231,6 +231,8 @@ def conversion(first: Answer, later: Answer, same_line: bool = False) -> bool:
         return False
     if first.parts and later.parts:
         return all(any(conversion(a, b, same_line) for a in first.parts) for b in later.parts)
+    if first.parts and later.partial:
+        return any(conversion(one, later, same_line) for one in first.parts)
     if set(first.values) & set(later.values):
         return True
     if not first.values or not later.values:

@@ -93,6 +93,14 @@ LETTER_FIRST_ONLY = CommonError(
     "2a(a - 3)",
     "2a^2 - 6",
 )
+COEFFICIENT_FIRST_ONLY = CommonError(
+    "number of the factor reaches some terms only",
+    "the letter of the factor multiplies every term of the bracket, its number not",
+    "the letters are worked out first and the number is forgotten",
+    COMMON,
+    "2a(a - 3)",
+    "2a^2 - 3a",
+)
 SOME_TERMS_ONLY = CommonError(
     "some terms of the bracket only",
     "the factor multiplies several terms of the bracket, and not all of them",

@@ -42,12 +42,37 @@ from itembank.topics.expressions.pieces import (
     times,
     turned,
 )
-from itembank.topics.expressions.single_bracket_errors import met_wrongly, wrong_single
+from itembank.topics.expressions.single_bracket_errors import (
+    IN_ONE_BRACKET,
+    met_wrongly,
+    wrong_single,
+)
 
 BRACKET, ONE_PRODUCT, EVERY = "bracket", "one product", "every bracket"
 """What an error costs: the method of the bracket, the rightness of one of its products, or the
 method of all the brackets of a product of three."""
 
+
+IN_MULTIPLYING = (
+    *IN_ONE_BRACKET,
+    FIRST_AND_LAST,
+    FIRST_TERM_ONLY,
+    BRACKETS_ADDED,
+    PRODUCT_MISSING,
+    PRODUCT_SIGN,
+    NUMBERS_ADDED,
+    SQUARE_WITHOUT_MIDDLE,
+    MIDDLE_ONCE,
+    DOUBLED,
+    SQUARE_SIGN,
+    NOT_SQUARED,
+    MINUS_ONE_PRODUCT,
+    MINUS_DROPPED,
+    FACTOR_TWICE,
+    FACTOR_FORGOTTEN,
+    FACTOR_JOINED,
+)
+"""The errors of multiplying out, for the topics in whose working it has a part."""
 
 FAR = 2
 """The cost of an error that is told less of its place than others."""

@@ -19,12 +19,30 @@ from itembank.topics.catalogue import (
     CommonError,
 )
 from itembank.topics.expressions.catalogue import (
+    COEFFICIENT_FIRST_ONLY,
     LETTER_FIRST_ONLY,
     LETTER_KEPT,
     LETTERS_DOUBLED,
     SOME_TERMS_ONLY,
 )
 from itembank.topics.expressions.pieces import Piece, Pieces, collected, scaled, times, turned
+
+IN_ONE_BRACKET = (
+    FIRST_ONLY,
+    LAST_ONLY,
+    SOME_TERMS_ONLY,
+    NUMBER_FIRST_ONLY,
+    MINUS_FIRST_ONLY,
+    LETTER_FIRST_ONLY,
+    COEFFICIENT_FIRST_ONLY,
+    LETTER_KEPT,
+    LETTERS_DOUBLED,
+    FACTOR_ADDED,
+    FACTOR_DROPPED,
+    EXPANDING_SIGN,
+    JOINED_IN_BRACKET,
+)
+"""Those of one bracket with something before it."""
 
 LONGEST_BRACKET = 4
 """In a longer bracket no error is looked for in some of its terms."""
@@ -39,6 +57,8 @@ def wrong_single(front: Piece, inner: Pieces) -> Iterator[tuple[CommonError, Pie
             yield LAST_ONLY, (*inner[:-1], right[-1])
         yield from ((SOME_TERMS_ONLY, wrong) for wrong in _some_multiplied(inner, right))
         yield from ((LETTER_FIRST_ONLY, wrong) for wrong in _letter_left_out(front, inner, right))
+        for wrong in _size_left_out(front, inner, right):
+            yield COEFFICIENT_FIRST_ONLY, wrong
         yield FACTOR_DROPPED, inner
     if front.size < 0 and front.size != -1:
         yield NUMBER_FIRST_ONLY, (right[0], *map(turned, inner[1:]))
@@ -67,12 +87,22 @@ def _some_multiplied(inner: Pieces, right: Pieces) -> Iterator[Pieces]:
 
 def _letter_left_out(front: Piece, inner: Pieces, right: Pieces) -> Iterator[Pieces]:
     """``2a(a - 3)`` as 2a^2 - 6: the number of the factor reaches every term, its letter not."""
-    if not front.letters or abs(front.size) == 1:
-        return
-    bare = scaled(inner, Piece(front.size))
-    yield (right[0], *bare[1:])
-    if len(inner) > 2:
-        yield (*right[:-1], bare[-1])
+    if front.letters and abs(front.size) != 1:
+        yield from _other_behind(right, scaled(inner, Piece(front.size)))
+
+
+def _size_left_out(front: Piece, inner: Pieces, right: Pieces) -> Iterator[Pieces]:
+    """``2a(a - 3)`` as 2a^2 - 3a: the letter of the factor reaches every term, its number not."""
+    if front.letters and abs(front.size) != 1:
+        side = Fraction(1 if front.size > 0 else -1)
+        yield from _other_behind(right, scaled(inner, front._replace(size=side)))
+
+
+def _other_behind(right: Pieces, wrong: Pieces) -> Iterator[Pieces]:
+    """Every term behind the first wrong, or the last alone."""
+    yield (right[0], *wrong[1:])
+    if len(right) > 2:
+        yield (*right[:-1], wrong[-1])
 
 
 def _added(front: Piece, inner: Pieces, right: Pieces) -> Iterator[Pieces]:

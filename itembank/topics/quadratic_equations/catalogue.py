@@ -268,22 +268,6 @@ SQUARE_ADDED = CommonError(
 
 # Multiplying out
 
-SQUARE_BY_TERM = CommonError(
-    "sum squared term by term",
-    "each term of a bracket is squared, and the middle term is left out",
-    "a power seems to reach every term, as a factor does",
-    COMMON,
-    "(x + 3)^2",
-    "x^2 + 9",
-)
-MIDDLE_ONCE = CommonError(
-    "middle term not doubled",
-    "the product of the two terms of a squared bracket is taken once",
-    "the middle term is thought of, and that there are two of it is not",
-    COMMON,
-    "(x + 3)^2",
-    "x^2 + 3x + 9",
-)
 DOUBLED = CommonError(
     "doubled rather than squared",
     "the number of a squared bracket is doubled",
@@ -291,20 +275,4 @@ DOUBLED = CommonError(
     COMMON,
     "(x + 3)^2",
     "x^2 + 6x + 6",
-)
-ENDS_ONLY = CommonError(
-    "middle terms left out",
-    "first term times first term, last times last, and nothing else",
-    "the terms are multiplied in pairs",
-    COMMON,
-    "(x + 2)(x + 3)",
-    "x^2 + 6",
-)
-LAST_ADDED = CommonError(
-    "numbers added rather than multiplied",
-    "the numbers of two brackets are added where they are to be multiplied",
-    "the middle term has just been added up",
-    COMMON,
-    "(x + 2)(x + 3)",
-    "x^2 + 5x + 5",
 )

@@ -103,4 +103,5 @@ def changes(base: Form, unknown: str) -> Iterator[Change]:
     yield from wrong_moves.changes(base, unknown)
     yield from wrong_factors.of_zero_form(base, unknown)
     yield from wrong_formula.changes(base, unknown)
-    yield from wrong_squares.changes(base, unknown)
+    if base.shape not in (SQUARE, SQUARE_BESIDE):
+        yield from wrong_squares.changes(base, unknown)

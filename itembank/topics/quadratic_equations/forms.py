@@ -17,7 +17,7 @@ from itembank.algebra.inside import relation_symbols, symbols, walk
 from itembank.algebra.joining import apart, is_joined
 from itembank.algebra.surds import Exact, Surd, exact_value, holds_root
 from itembank.algebra.values import NoValue, polynomial
-from itembank.algebra.written import Decimal, Integer, Node, Relation
+from itembank.algebra.written import Decimal, Integer, Node, Relation, Symbol
 from itembank.topics.quadratic_equations.clearing import cleared_poly, has_unknown_below
 from itembank.topics.quadratic_equations.linear import branch_values
 from itembank.topics.quadratic_equations.polys import ONE, NotQuadratic, Poly, difference, roots
@@ -33,6 +33,8 @@ from itembank.topics.quadratic_equations.shapes import (
 
 NAMES = frozenset("abcD")
 """Letters by which pupils call the numbers of ``ax² + bx + c`` and its discriminant."""
+
+DISCRIMINANT = Symbol("D")
 
 
 @dataclass(frozen=True, eq=False, slots=True)
@@ -153,7 +155,7 @@ def _beside(relation: Relation, letters: frozenset[str], unknown: str) -> Form:
         value = exact_value(relation.sides[equal])  # ``= 9 - 28 = -19 < 0``: what stands before
     except NoValue:
         return Form(relation, None, (), (BESIDE,), BESIDE)
-    if isinstance(value, Fraction) and (letters == {"D"} or _is_discriminant(left)):
+    if isinstance(value, Fraction) and (left == DISCRIMINANT or _is_discriminant(left)):
         return Form(relation, None, (value,), (BESIDE, value), BESIDE)
     return Form(relation, None, (), (BESIDE,), BESIDE)
 

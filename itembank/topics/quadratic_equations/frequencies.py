@@ -17,7 +17,7 @@ OFTEN = {
     "sign of b in the formula": 40,
     "sign of 4ac in the formula": 40,
     "moved without changing its sign": 40,
-    "sum squared term by term": 35,
+    "square of a sum without its middle term": 35,
     "division bar too short": 30,
     "square of a negative number taken as negative": 30,
     "2a in the formula wrong": 25,

@@ -7,15 +7,14 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import isqrt
 
-from itembank.algebra.close_typing import with_squares, with_times
+from itembank.algebra.close_typing import with_squares, with_times, without_counts
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
 from itembank.algebra.inside import symbols, walk
-from itembank.algebra.number_forms import number_form
 from itembank.algebra.showing import typed
 from itembank.algebra.surds import Exact, Surd, compare, rounded
 from itembank.algebra.values import NoValue
-from itembank.algebra.written import Line, Relation, Symbol
+from itembank.algebra.written import Line, Node, Product, Relation, Symbol
 from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.plain import OneUnknownJudge
 from itembank.topics.quadratic_equations import describing, errors, lines, slips, stating
@@ -27,6 +26,7 @@ from itembank.topics.quadratic_equations.forms import (
     holds_decimal,
     solutions,
 )
+from itembank.topics.quadratic_equations.polys import poly_in
 from itembank.topics.quadratic_equations.shapes import (
     BESIDE,
     BRANCH,
@@ -34,6 +34,8 @@ from itembank.topics.quadratic_equations.shapes import (
     IDENTITY,
     SPREAD,
     ZERO_FORM,
+    computes,
+    has_like_terms,
 )
 from itembank.topics.quadratic_equations.stages import (
     METHOD,
@@ -45,6 +47,7 @@ from itembank.topics.quadratic_equations.stages import (
     reached_by,
     stage_names,
 )
+from itembank.topics.quadratic_equations.writing import zero_form
 
 ACCURACY = 4
 """Decimal places within which a rounded root on the way counts as the root."""
@@ -98,7 +101,7 @@ class QuadraticJudge(OneUnknownJudge):
 
     def meant(self, relation: Relation) -> Relation:
         """``x2`` is the square; ``3x4`` beside the work 3 × 4."""
-        return with_times(with_squares(relation))
+        return with_times(with_squares(without_counts(relation, self.unknown)))
 
     def relations(self, line: Line) -> tuple[Relation, ...]:
         """Branches that belong together as one relation, everything else by itself."""
@@ -114,6 +117,8 @@ class QuadraticJudge(OneUnknownJudge):
         Raises:
             NoValue: where it is no line of a quadratic equation's working.
         """
+        if lines.says_sum_or_product(relation, self.start, self.unknown):
+            return Form(relation, None, (), (BESIDE,), BESIDE)
         return form_of(relation, self.unknown)
 
     def show(self, form: Form) -> str:
@@ -126,7 +131,9 @@ class QuadraticJudge(OneUnknownJudge):
 
     def keeps(self, source: Form | Known, form: Form) -> bool:
         """Whether every solution is kept, and none added."""
-        return form.shape == BESIDE or self.key(source) == form.key
+        if form.shape == BESIDE:
+            return _right_beside(_base(source), form)
+        return self.key(source) == form.key
 
     def follows(self, source: Form | Known, form: Form) -> int | None:
         """The same solutions, in whatever form; one of them; or the discriminant beside."""
@@ -142,12 +149,22 @@ class QuadraticJudge(OneUnknownJudge):
     def onward(self, source: Form | Known, form: Form) -> Form | Known:
         """The line itself; after one branch by itself, what it came from with what is known."""
         base = _base(source)
+        if form.shape == BESIDE and not _right_beside(base, form):
+            return self._with_discriminant(base, form)
         if form.shape == BESIDE or _rounded_on_the_way(base, form):
             return source
         if form.shape == BRANCH and len(solutions(base)) > 1:
             found = source.found if isinstance(source, Known) else frozenset()
             return Known(base, found | set(form.values), form)
         return form
+
+    def _with_discriminant(self, base: Form, form: Form) -> Form:
+        """The equation that has the discriminant which a pupil has worked out."""
+        found = form.values[0]
+        if base.poly is None or not isinstance(found, Fraction):
+            return base
+        a, b, _ = base.poly
+        return form_of(zero_form((a, b, (b * b - found) / (4 * a)), self.unknown), self.unknown)
 
     def path(self, source: Form | Known, form: Form) -> tuple[Move, ...]:
         """The right path in a teacher's words."""
@@ -194,14 +211,25 @@ class QuadraticJudge(OneUnknownJudge):
         return set(solutions(_base(source))) <= found | set(form.values)
 
     def written(self, form: Form | Known) -> frozenset[str]:
-        """The formula with its numbers put in shows the method, whatever they come to."""
+        """The formula with its numbers put in shows the method, whatever they come to.
+
+        So does an operation on numbers that of the stage which it serves.
+        """
         line = form.last if isinstance(form, Known) else form
-        if line.shape != BRANCHES:
+        worked = computes(line.relation)
+        if line.shape in (BRANCHES, BESIDE):
+            return frozenset((METHOD,)) if worked else frozenset()
+        if line.poly is None:
             return frozenset()
-        worked = any(
-            not symbols(side) and number_form(side) is None for side in line.relation.sides
-        )
-        return frozenset((METHOD,)) if worked else frozenset()
+        return frozenset(WORKING) if worked or has_like_terms(line.relation) else frozenset()
+
+    def noted_stage(self, form: Form | Known, sign: str, operand: Node) -> str:
+        """``(-9)`` beside an equation serves the stage that is next; not what divides by x."""
+        if sign not in "+-" and symbols(operand):
+            return ""
+        kind = kind_of(self.start, self.unknown)
+        there = reached_by(_base(form), True, kind, self.unknown)
+        return next((s for s in self.stages if s in WORKING and s not in there), "")
 
     def answer(self, relation: Relation) -> Answer | None:
         """The solutions that a line states."""
@@ -288,10 +316,19 @@ def _is_one_of_two(base: Form, form: Form, unknown: str) -> bool:
     """One of the solutions by itself: ``x - 3 = 0``, not ``x - 3(x - 2) = 0`` that has it too."""
     if form.values[0] not in solutions(base):
         return False
-    if base.shape not in (SPREAD, ZERO_FORM):
+    if base.shape not in (SPREAD, ZERO_FORM) or _roots_of_squares(base, form, unknown):
         return True
     nodes = [node for side in form.relation.sides for node in walk(side)]
     return nodes.count(Symbol(unknown)) == 1
+
+
+def _roots_of_squares(base: Form, form: Form, unknown: str) -> bool:
+    """``2x + 1 = x - 4`` for ``(2x + 1)² = (x - 4)²``, each side the root of a side."""
+    pairs = zip(form.relation.sides, base.relation.sides, strict=True)
+    return all(
+        poly_in(Product((root, root), ("",)), unknown) == poly_in(side, unknown)
+        for root, side in pairs
+    )
 
 
 def _solves_branch(source: Form | Known, form: Form) -> bool:

@@ -7,8 +7,16 @@ from collections.abc import Iterator
 from itembank.algebra.either import holds_either
 from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.joining import Alternatives, apart, is_joined, joined
-from itembank.algebra.values import NoValue, polynomial
-from itembank.algebra.written import Integer, Listed, Node, Relation, Symbol
+from itembank.algebra.values import NoValue, number, polynomial
+from itembank.algebra.written import (
+    Integer,
+    Listed,
+    Node,
+    Product,
+    Relation,
+    Sum,
+    Symbol,
+)
 from itembank.topics.quadratic_equations import stating
 from itembank.topics.quadratic_equations.forms import Form, form_of
 from itembank.topics.quadratic_equations.shapes import BRANCH, BRANCHES, letter_factors
@@ -67,6 +75,9 @@ def pieces(relation: Relation, start: Form, unknown: str) -> tuple[Relation, ...
     """``x = 6/2 = 3`` as two equations; a factorisation beside the work as an equation."""
     if is_joined(relation):
         return _joined_chain(relation)
+    ordered = next((n for n, sign in enumerate(relation.signs) if sign in "<>≤≥"), 0)
+    if ordered:  # ``x² = -7 < 0``: what stands before
+        relation = Relation(relation.sides[: ordered + 1], relation.signs[:ordered])
     sides, signs = relation.sides, relation.signs
     if len(sides) > 2 and relation_symbols(relation) == {unknown} and symbols(sides[0]):
         if any(symbols(side) for side in sides[1:]):
@@ -74,6 +85,22 @@ def pieces(relation: Relation, start: Form, unknown: str) -> tuple[Relation, ...
             return tuple(Relation(sides[n : n + 2], signs[n : n + 1]) for n in pairs)
         return tuple(Relation((sides[0], side), signs[:1]) for side in sides[1:])
     return _as_equation(relation, start, unknown)
+
+
+def says_sum_or_product(relation: Relation, start: Form, unknown: str) -> bool:
+    """``x1 + x2 = 11`` and ``x1 × x2 = 28``, rightly said of the two solutions."""
+    if len(relation.sides) != 2 or relation.signs != ("=",) or start.poly is None:
+        return False
+    a, b, c = start.poly
+    letter, said = Symbol(unknown), relation.sides[1]
+    match relation.sides[0]:
+        case Sum((("+", one), ("+", other))):
+            right = -b / a
+        case Product((one, other)) if b:
+            right = c / a
+        case _:
+            return False
+    return one == other == letter and not symbols(said) and number(said) == right
 
 
 def _as_equation(relation: Relation, start: Form, unknown: str) -> tuple[Relation, ...]:

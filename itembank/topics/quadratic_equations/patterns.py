@@ -189,6 +189,72 @@ def square_to_line(r: Random) -> str:
             return f"({x}{plus(m)})^2 = {times(b, x)}{plus(c)}"
 
 
+def term_times_bracket(r: Random) -> str:
+    """``2x(x + 5) = 3x + 4``."""
+    while True:
+        k, shift, (p, q) = r.randint(2, 4), signed(r, 6), _two(r, 6)
+        slope = k * (shift + p + q)
+        if slope and p + q:
+            x = _letter(r)
+            return f"{k}{x}({x}{plus(shift)}) = {times(slope, x)}{plus(-k * p * q)}"
+
+
+def coefficient_squared(r: Random) -> str:
+    """``(2x - 3)² = 4x + 5``."""
+    while True:
+        a, b, root, slope = r.randint(2, 4), signed(r, 5), signed(r, 4), signed(r, 8)
+        number = (a * root + b) ** 2 - slope * root
+        if number != b * b and slope != 2 * a * b:
+            x = _letter(r)
+            return f"({a}{x}{plus(b)})^2 = {times(slope, x)}{plus(number)}"
+
+
+def squares_of_brackets(r: Random) -> str:
+    """``(x + 1)² + (x - 2)² = 29``."""
+    while True:
+        a, b, root = signed(r, 6), signed(r, 6), signed(r, 6)
+        number = (root + a) ** 2 + (root + b) ** 2
+        if abs(a) != abs(b) and number != a * a + b * b:
+            x = _letter(r)
+            return f"({x}{plus(a)})^2 + ({x}{plus(b)})^2 = {number}"
+
+
+def square_and_product(r: Random) -> str:
+    """``x² + (x + 2)(x - 5) = 4``."""
+    while True:
+        (a, b), root = _two(r, 6), signed(r, 6)
+        number = root**2 + (root + a) * (root + b)
+        if a + b and number not in (0, a * b):
+            x = _letter(r)
+            return f"{x}^2 + ({x}{plus(a)})({x}{plus(b)}) = {number}"
+
+
+def minus_before_brackets(r: Random) -> str:
+    """``20 - 2(x - 1)(x + 4) = 3x``."""
+    while True:
+        k, (a, b), root, slope = r.randint(1, 3), _two(r, 6), signed(r, 5), signed(r, 6)
+        number = k * (root + a) * (root + b) + slope * root
+        if number > 0 and number != k * a * b and k * (a + b) + slope:
+            x, before = _letter(r), "" if k == 1 else str(k)
+            return f"{number} - {before}({x}{plus(a)})({x}{plus(b)}) = {times(slope, x)}"
+
+
+def minus_before_three_terms(r: Random) -> str:
+    """``15 - 2(x² - 3x + 1) = 4x``."""
+    while True:
+        k, b, c, root, slope = (
+            r.randint(2, 4),
+            signed(r, 6),
+            signed(r, 6),
+            signed(r, 5),
+            signed(r, 6),
+        )
+        number = k * (root**2 + b * root + c) + slope * root
+        if number > 0 and number != k * c and k * b + slope:
+            x = _letter(r)
+            return f"{number} - {k}({_quadratic(1, b, c, x)}) = {times(slope, x)}"
+
+
 def common_number(r: Random) -> str:
     """``3x² + 9x - 30 = 0``."""
     p, q = _two(r, 7)

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols
+from itembank.algebra.number_forms import number_form
 from itembank.algebra.values import polynomial
 from itembank.algebra.written import (
     Bracket,
@@ -100,6 +101,21 @@ def square_in(side: Node, unknown: str) -> SquareTerm | None:
     factor = whole[0] / slope**2 * (1 if sign == "+" else -1)
     beside = poly_in(side, unknown)[2] - factor * constant**2
     return SquareTerm(factor, base, slope, constant, beside)
+
+
+def computes(relation: Relation) -> bool:
+    """Whether an operation on numbers stands on a side by itself: ``x² = 25 + 7``."""
+    return any(not symbols(side) and number_form(side) is None for side in relation.sides)
+
+
+def has_like_terms(relation: Relation) -> bool:
+    """Whether terms of one kind stand apart on a side: ``3x² + 8 - 8``, ``x² + 2x + 3x``."""
+    return any(_has_like(side) for side in relation.sides if isinstance(side, Sum))
+
+
+def _has_like(side: Sum) -> bool:
+    kinds = [tuple(m for m, _ in polynomial(body)) for _, body in side.terms]
+    return any(len(kind) == 1 and kinds.count(kind) > 1 for kind in kinds)
 
 
 def _has_letter_bracket(side: Node) -> bool:

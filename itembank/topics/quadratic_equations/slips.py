@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.matching import changes_between
+from itembank.algebra.operations import shows_operation
 from itembank.algebra.surds import Exact, Surd
 from itembank.algebra.values import NoValue
 from itembank.topics.arithmetic import nameable
 from itembank.topics.judging import Slip
 from itembank.topics.quadratic_equations.forms import Form, solutions
 from itembank.topics.quadratic_equations.polys import Poly
-from itembank.topics.quadratic_equations.shapes import FRACTIONS, PRODUCT, SPREAD, ZERO_FORM
+from itembank.topics.quadratic_equations.shapes import BESIDE, FRACTIONS, PRODUCT, computes
 from itembank.topics.quadratic_equations.stages import (
     CLEARED,
     ISOLATED,
@@ -21,12 +23,15 @@ from itembank.topics.quadratic_equations.stages import (
 )
 
 Pair = tuple[Exact, Exact]
+NUMBER = 2  # the place of the number in a polynomial
 
 
 def find_slip(source: Form, form: Form) -> Slip | None:
     """The one wrong number between two lines, or None."""
     if form.poly is not None and source.poly is not None:
         return _in_equation(source, form)
+    if form.shape == BESIDE:
+        return _in_discriminant(source, form)
     if form.poly is None and form.values:
         return _in_values(source, form)
     return None
@@ -37,15 +42,17 @@ def _in_equation(source: Form, form: Form) -> Slip | None:
     assert form.poly is not None
     if form.shape == PRODUCT:
         return None  # a wrong product is a wrong factorisation
-    for wrong, right in _scalings(form.poly, source.poly):
-        name = nameable(wrong, right)
+    for place, wrong, right in _scalings(form.poly, source.poly):
+        worked = place == NUMBER and computes(source.relation)
+        name = nameable(wrong, right) or ("worked out wrongly" if worked else "")
         if name:
             return _equation_slip(source, form, f"{wrong} should be {right}: {name}")
     return None
 
 
-def _scalings(form: Poly, source: Poly) -> Iterator[tuple[Fraction, Fraction]]:
-    """The one coefficient that differs once two lines are brought to the same size."""
+def _scalings(form: Poly, source: Poly) -> Iterator[tuple[int, Fraction, Fraction]]:
+    """The place of the one coefficient that differs once two lines are brought to the same size,
+    the coefficient itself and what it should be."""
     for place in range(3):
         if not form[place] or not source[place]:
             continue
@@ -53,14 +60,24 @@ def _scalings(form: Poly, source: Poly) -> Iterator[tuple[Fraction, Fraction]]:
         right = [size * ratio for size in source]
         different = [n for n in range(3) if form[n] != right[n]]
         if len(different) == 1:
-            yield form[different[0]], right[different[0]]
+            yield different[0], form[different[0]], right[different[0]]
 
 
 def _equation_slip(source: Form, form: Form, words: str) -> Slip:
-    if source.shape == form.shape and form.shape in (ZERO_FORM, SPREAD):
+    if changes_between(source.relation, form.relation) == 1:
         return Slip("miscopy", words, (ZERO_STAGE, ISOLATED), 0)
     stages = (ZERO_STAGE, ISOLATED, METHOD)
     return Slip("slip", words, (CLEARED, *stages) if source.shape == FRACTIONS else stages, 0)
+
+
+def _in_discriminant(source: Form, form: Form) -> Slip | None:
+    """``D = 49 + 120 = 179``: where the numbers are put in, whatever arithmetic follows (3.2)."""
+    if source.poly is None or not isinstance(given := form.values[0], Fraction):
+        return None
+    a, b, c = source.poly
+    right = b * b - 4 * a * c
+    name = nameable(given, right) or (shows_operation(form.relation) and "worked out wrongly")
+    return Slip("slip", f"{given} should be {right}: {name}", (METHOD,), 0) if name else None
 
 
 def _in_values(source: Form, form: Form) -> Slip | None:

@@ -22,6 +22,7 @@ from itembank.topics.catalogue import (
     SIDE_NOT_MULTIPLIED,
     CommonError,
 )
+from itembank.topics.expressions.multiplying_errors import IN_MULTIPLYING
 from itembank.topics.kinds import Stage
 from itembank.topics.quadratic_equations import catalogue
 from itembank.topics.quadratic_equations.families import FAMILIES
@@ -53,7 +54,7 @@ SHARED = (
 def errors() -> tuple[CommonError, ...]:
     """The common errors of the topic, its own first."""
     own = [one for one in vars(catalogue).values() if isinstance(one, CommonError)]
-    return (*own, *SHARED)
+    return tuple(dict.fromkeys((*own, *SHARED, *IN_MULTIPLYING)))
 
 
 @lru_cache(maxsize=4096)

@@ -44,9 +44,10 @@ def of_square(form: Form, unknown: str) -> Iterator[Change]:
     right = dict(polynomial(other)).get((), ZERO)
     yield from _isolating(term, right, unknown)
     value = (right - term.beside) / term.factor
-    if term.beside == 0 and term.factor != 1 and right > 0 and term.constant == 0:
+    if term.beside == 0 and term.factor != 1 and right > 0:
         root = square_root(right)
-        found = _rooted(ROOT_OF_LETTER, term.factor * term.slope, ZERO, root, unknown)
+        slope, constant = term.factor * term.slope, term.factor * term.constant
+        found = _rooted(ROOT_OF_LETTER, slope, constant, root, unknown)
         yield found._replace(removes=(ISOLATED,))
     if term.beside and term.factor == 1 and right > 0:
         yield from _by_term(term, right, unknown)
