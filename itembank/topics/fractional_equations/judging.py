@@ -6,7 +6,7 @@ Once the fractions are cleared it is a linear equation: the judge of that one ju
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import chain
 from typing import Any
@@ -18,17 +18,21 @@ from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Node, Relation
 from itembank.topics.catalogue import KEPT_SIGN
-from itembank.topics.fractional_equations.cleared_lines import without_fractions
+from itembank.topics.fractional_equations.cleared_lines import without_fractions, wrongly_undone
+from itembank.topics.fractional_equations.in_one_fraction import LETTER, in_one_fraction
+from itembank.topics.fractional_equations.otherwise import other_relations
 from itembank.topics.fractional_equations.problems import expanded
 from itembank.topics.fractional_equations.stages import ORDER
-from itembank.topics.judging import Answer, Move, Slip, Worked, Wrong
+from itembank.topics.judging import Answer, Instead, Move, Slip, Worked, Wrong
 from itembank.topics.linear_equations.equations import Equation, Key, equation_of
 from itembank.topics.linear_equations.judging import LinearJudge
 from itembank.topics.linear_equations.stages import (
+    BRACKETS,
     CONSTANTS,
     FRACTIONS,
     UNKNOWN,
     stage_names,
+    written_by,
 )
 from itembank.topics.plain import OneUnknownJudge
 from itembank.topics.quadratic_equations.clearing import (
@@ -84,6 +88,10 @@ class FractionalJudge(OneUnknownJudge):
         """A chain as its equations."""
         return self.plain.split(relation)
 
+    def otherwise(self, relation: Relation) -> tuple[Instead, ...]:
+        """``15/6x`` as 15/(6x), ``18/x - 2`` as 18/(x - 2); then the ways of every topic."""
+        return (*other_relations(relation), *super().otherwise(relation))
+
     def form(self, relation: Relation) -> Form:
         """What a line says.
 
@@ -129,12 +137,15 @@ class FractionalJudge(OneUnknownJudge):
         """Every common error applied wherever it applies."""
         if not isinstance(form, Barred):
             return self.plain.wrongs(form)
-        return chain(self._wrong_clearings(form), self._wrong_moves(form))
+        return chain(
+            self._wrong_clearings(form), self._wrong_brackets(form), self._wrong_moves(form)
+        )
 
     def wrongs_to(self, source: Form, form: Form) -> Sequence[Wrong]:
         """The common errors that lead to what a line says."""
         if isinstance(source, Barred):
-            return [wrong for wrong in self.wrongs(source) if wrong.after.key == form.key]
+            found = [wrong for wrong in self.wrongs(source) if wrong.after.key == form.key]
+            return found or list(self._wrong_below(source, form))
         return self.plain.wrongs_to(source, form) if isinstance(form, Equation) else ()
 
     def _wrong_clearings(self, form: Barred) -> Iterator[Wrong]:
@@ -146,22 +157,56 @@ class FractionalJudge(OneUnknownJudge):
             left = stage_names(after)
             gone = tuple(stage for stage in self.plain.stages[:-1] if stage not in left)
             yield Wrong(error.name, error.words, (FRACTIONS,), gone, after, where=CLEARING)
+        for error, after in wrongly_undone(form.relation, self.unknown):
+            yield Wrong(error.name, error.words, (FRACTIONS,), (), after, where=CLEARING)
+
+    def _wrong_brackets(self, form: Barred) -> Iterator[Wrong]:
+        """A bracket that the clearing leaves, multiplied out wrongly."""
+        for way in without_fractions(form.relation, self.unknown):
+            for wrong in self.plain.wrongs(way) if way.brackets else ():
+                if wrong.stages == (BRACKETS,):
+                    yield replace(wrong, stages=(FRACTIONS,), where=CLEARING)
+
+    def _wrong_below(self, source: Barred, form: Form) -> Iterator[Wrong]:
+        """The errors of a linear equation, made while the bars still stand."""
+        pair = self._in_one_fraction(source, form)
+        if pair is None:
+            return
+        judge = LinearJudge(source.relation, LETTER)
+        for wrong in judge.wrongs_to(*pair):
+            if wrong.both is None and judge.fits(wrong, pair[1]) is not None:
+                stages, where = self._served[:1], CLEARING
+                yield replace(wrong, stages=stages, removes=(), after=form, where=where)
+
+    def _in_one_fraction(self, source: Form, form: Form) -> tuple[Equation, Equation] | None:
+        """Both lines as linear equations in the one fraction that stands in them."""
+        if not isinstance(source, Barred) or not isinstance(form, Barred):
+            return None
+        one, other = (in_one_fraction(line.relation, self.unknown) for line in (source, form))
+        if one is None or other is None or one.below != other.below:
+            return None
+        return one.equation, other.equation
+
+    @cached_property
+    def _served(self) -> tuple[str, ...]:
+        """The stages that a step serves while the bars stand, the first one first."""
+        return (*(stage for stage in (UNKNOWN, CONSTANTS) if stage in self.stages), FRACTIONS)
 
     def _wrong_moves(self, form: Barred) -> Iterator[Wrong]:
-        stages = tuple(stage for stage in (UNKNOWN, CONSTANTS) if stage in self.stages)
         for relation in wrongly_moved(form.relation, self.unknown):
             try:
                 after = self.form(relation)
             except NoValue:
                 continue
-            yield Wrong(
-                KEPT_SIGN.name, KEPT_SIGN.words, (*stages, FRACTIONS)[:1], (), after, where=CLEARING
-            )
+            stages = self._served[:1]
+            yield Wrong(KEPT_SIGN.name, KEPT_SIGN.words, stages, (), after, where=CLEARING)
 
     def fits(self, wrong: Wrong, form: Form) -> int | None:
         """The natural way from the error to the line."""
+        if wrong.where == CLEARING and isinstance(wrong.after, Barred):
+            return 0 if wrong.after.key == form.key and isinstance(form, Barred) else None
         if wrong.where == CLEARING:
-            return 0 if wrong.after.key == form.key else None
+            return None if isinstance(form, Barred) else self.plain.follows(wrong.after, form)
         return self.plain.fits(wrong, form) if isinstance(form, Equation) else None
 
     def likely(self, wrong: Wrong, form: Form) -> bool:
@@ -177,7 +222,9 @@ class FractionalJudge(OneUnknownJudge):
     def slip(self, source: Form, form: Form) -> Slip | None:
         """The one wrong number that explains a line without fractions."""
         if isinstance(form, Barred):
-            return None
+            pair = self._in_one_fraction(source, form)
+            below = pair and self.plain.slip(*pair)
+            return below and Slip(below.name, below.words, self._served[:1], below.cost)
         if not isinstance(source, Barred):
             return self.plain.slip(source, form)
         found = self.plain.slip(self.plain.start, form)
@@ -195,7 +242,10 @@ class FractionalJudge(OneUnknownJudge):
 
     def written(self, form: Form) -> frozenset[str]:
         """The stages whose operation stands written."""
-        return frozenset() if isinstance(form, Barred) else self.plain.written(form)
+        if not isinstance(form, Barred):
+            return self.plain.written(form)
+        found = in_one_fraction(form.relation, self.unknown)
+        return frozenset(self._served if found and written_by(found.equation) else ())
 
     def ended(self, form: Form) -> bool:
         """Whether the unknown is lost."""
@@ -214,7 +264,7 @@ class FractionalJudge(OneUnknownJudge):
     def noted_stage(self, form: Form, sign: str, operand: Node) -> str:
         """The stage that a noted operation serves."""
         if isinstance(form, Barred):
-            return FRACTIONS if sign == "×" else ""
+            return FRACTIONS if sign in "×÷" else self._served[0]
         return self.plain.noted_stage(form, sign, operand)
 
     def worked(self, form: Form, node: Node, result: Fraction) -> Worked | None:

@@ -8,6 +8,6 @@ from schemes.verdicts import ScriptLine
 
 
 def test_an_operation_that_no_error_explains_is_referred() -> None:
-    marked = mark_script(default_scheme("5/x = 2/3"), [ScriptLine("10 = 3x")])
+    marked = mark_script(default_scheme("5/x = 2/3"), [ScriptLine("4 = 9x")])
     assert marked.referred
     assert (marked.lowest, marked.highest) == (0, 1)
