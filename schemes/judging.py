@@ -6,7 +6,7 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.matching import same_relation
 from itembank.algebra.values import NoValue, number
-from itembank.algebra.written import Line, Node, Relation
+from itembank.algebra.written import Interval, Line, Node, Relation
 from itembank.topics.judging import Answer
 from schemes.answers import quality
 from schemes.attempts import misread, problem_copied, restarted, starts_again, still_copied
@@ -70,6 +70,8 @@ def _only_beside(state: State, line: Line, answer: Answer, rules: Rules) -> bool
     """
     if any(relation.signs or relation_symbols(relation) for relation in line.relations):
         return False
+    if any(isinstance(relation.sides[0], Interval) for relation in line.relations):
+        return False  # a point, which says whose values its numbers are
     right = state.judge.value_for(state.live.form, answer)
     return right is None or not quality(answer, right, rules.settings).right
 

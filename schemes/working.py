@@ -12,12 +12,12 @@ from functools import cached_property, lru_cache
 
 from itembank.algebra.close_typing import is_close
 from itembank.algebra.hashing import HashedOnce
-from itembank.algebra.inside import relation_symbols
+from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.reading import ReadingFault, read_lines
 from itembank.algebra.reading.words import numbered_letter, without_numbers
-from itembank.algebra.renaming import renamed
+from itembank.algebra.renaming import put_in, renamed
 from itembank.algebra.units import without_units
-from itembank.algebra.written import Line, Note, Relation, Symbol
+from itembank.algebra.written import Line, Node, Note, Relation, Symbol
 from itembank.topics.judging import Judge
 from schemes.naming import labelled, letters_in, standing_for
 from schemes.pieces import answer_of
@@ -192,6 +192,9 @@ def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
         return Working(read)
     if len(own) == 2:
         return _two_letters(read, judge)
+    meant = _meant_by(read, own, foreign)
+    if meant is not None:
+        return Working(tuple(_put_in(line, foreign[0], meant) for line in read))
     if len(own) != 1 or len(foreign) != 1:
         return Working(read, mixed=_first_mixed(read, known) if len(own) == 1 else 0)
     (unknown,), letter = tuple(own), foreign[0]
@@ -206,6 +209,26 @@ def _with_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:
         return Working(lines, note)
     first = min(line.number for line in read if letter in line.letters)
     return Working(lines, "", max(first, min(own_used)))
+
+
+def _meant_by(
+    read: tuple[WorkLine, ...], own: frozenset[str], foreign: Sequence[str]
+) -> Node | None:
+    """The expression that a new letter is said to stand for: ``u = x + 1``, ``let y = 1/x``."""
+    if len(own) != 1 or len(foreign) != 1:
+        return None
+    letter = Symbol(foreign[0])
+    for relation in (r for line in read for r in line.relations if r.signs == ("=",)):
+        for side, other in (relation.sides, relation.sides[::-1]):
+            if side == letter and symbols(other) == own and not isinstance(other, Symbol):
+                return other
+    return None
+
+
+@lru_cache(maxsize=4096)
+def _put_in(line: WorkLine, letter: str, meant: Node) -> WorkLine:
+    lines = tuple(_with_relations(one, lambda r: put_in(r, letter, meant)) for one in line.lines)
+    return replace(line, lines=lines, letters=line.letters - {letter} | symbols(meant))
 
 
 def _two_letters(read: tuple[WorkLine, ...], judge: Judge) -> Working:

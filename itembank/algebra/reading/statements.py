@@ -14,11 +14,13 @@ _NUMBERS = rf"{_ANY}\s+(?:real\s+|possible\s+)?(?:values?|numbers?|reals?)"
 
 _NONE = re.compile(
     r"(?:there\s+(?:is|are)\s+|has\s+|have\s+)?\b(?:"
-    rf"(?:no|0|zero)\s+{_SOLUTION}{_OF}{_WORKS}|no\s+[a-z]\s+works?|none"
+    rf"(?:no|0|zero)\s+{_SOLUTION}{_OF}{_WORKS}|no\s+[a-z]\s+works?|no\s+real\s+[a-z]|none"
     rf"|(?:{_NOT}\s+have|there\s+(?:is\s+not|isn't|does\s+not\s+exist))\s+(?:a|any)\s+{_SOLUTION}"
     r"|(?:can\s*no|can'|can)t\s+(?:be\s+(?:solved|done)"
     r"|(?:take\s+the\s+)?(?:square\s+)?root\s+(?:of\s+)?(?:a\s+)?negatives?(?:\s+numbers?)?)"
     r"|(?:un|not\s+)able\s+to\s+(?:be\s+)?solved?|unsolvable|insoluble"
+    r"|(?:a\s+|the\s+)?(?:square|[a-z](?:²|\^2))\s+(?:(?:is|can)\s+never|(?:can\s*no|can')t)\s+(?:be\s+)?"
+    r"(?:a\s+)?negative"
     r"|never\s+(?:true|equal|works?)|impossible|not\s+possible|contradiction|inconsistent"
     r"|parallel(?:\s+lines)?|(?:do\s+not|don't|never)\s+(?:meet|cross|intersect)"
     rf"|not\s+true\s+for\s+any\s+[a-z]|(?:[a-z]\s+)?{_NOT}\s+(?:work|exist))\b|[∅øØ]|\{{\s*\}}",
@@ -30,6 +32,7 @@ _ALL = re.compile(
     rf"(?:\s+{_SOLUTION})?\b|\balways\s+true\b"
     rf"|\b(?:true|works|holds)\s+for\s+{_ANY}(?:\s+(?:{_VALUES}|[a-z]))?\b"
     rf"|\bfor\s+{_ANY}\s+(?:{_VALUES}|[a-z])\b|(?<![a-z]\s){_ANY}\s+[a-z]\b|∀\s*[a-z]\b"
+    r"|\b(?:all|any|every)\s+(?:the\s+)?points?\s+on\s+(?:the|this|that)\s+line\b"
     r"|\bidentity\b|\b(?:the\s+)?same\s+(?:lines?|equations?)\b"
     r"|\bsame\s+as\s+(?:\(\d\)|the\s+(?:other|first)(?:\s+(?:one|equation|line))?)"
     r"|\b[a-z]\s+c(?:an|ould)\s+(?:be|equal)\s+any(?:thing|\s+\w+)"

@@ -17,7 +17,7 @@ from itembank.topics.quadratic_equations.catalogue import (
 from itembank.topics.quadratic_equations.changes import Change
 from itembank.topics.quadratic_equations.forms import Form, poly_key
 from itembank.topics.quadratic_equations.polys import ONE
-from itembank.topics.quadratic_equations.shapes import PRODUCT, SQUARE, SQUARE_BESIDE
+from itembank.topics.quadratic_equations.shapes import PRODUCT, SPREAD, SQUARE, SQUARE_BESIDE
 from itembank.topics.quadratic_equations.stages import METHOD
 
 FITS = frozenset((SQUARE, SQUARE_BESIDE, PRODUCT))
@@ -31,7 +31,8 @@ def changes(form: Form, unknown: str) -> Iterator[Change]:
         return
     whole, number = b / a, c / a
     half = whole / 2
-    yield _squared(NOT_SUBTRACTED, half, -number, unknown)
+    # ``x² + 6x + 9 = 16`` shows it as ``(x + 3)² = 16`` does
+    yield _squared(NOT_SUBTRACTED, half, -number, unknown)._replace(shapes=FITS | {SPREAD})
     yield _squared(NOT_SQUARED, half, abs(half) - number, unknown)
     yield _squared(NOT_HALVED, whole, whole * whole - number, unknown)
     yield _squared(NOT_HALVED, whole, half * half - number, unknown)

@@ -119,12 +119,24 @@ class SimultaneousJudge(HashedOnce, PlainJudge):
     def split(self, relation: Relation) -> tuple[Relation, ...]:
         """``y = 7 - 6 = 1`` as two values of y, ``y = x - 5 = 4 - 5`` as an equation and a value;
         other chains as in one equation."""
+        shared = self._one_value_of_both(relation)
+        if shared:
+            return shared
         head, *rest = relation.sides
         apart = isinstance(head, Symbol) and not any(head.name in symbols(side) for side in rest)
         if apart and len(rest) > 1:
             signs = relation.signs
             return tuple(Relation((head, side), signs[n : n + 1]) for n, side in enumerate(rest))
         return linear(self.letters[0]).split(relation)
+
+    def _one_value_of_both(self, relation: Relation) -> tuple[Relation, ...]:
+        """``x = y = 4`` as a value for each letter; empty for any other line."""
+        letters = [side for side in relation.sides if side in map(Symbol, self.letters)]
+        numbers = [side for side in relation.sides if not symbols(side)]
+        chained = set(relation.signs) == {"="} and len(numbers) == 1
+        if not chained or len(letters) != 2 or len(relation.sides) != 3:
+            return ()
+        return tuple(Relation((letter, numbers[0]), ("=",)) for letter in letters)
 
     def form(self, relation: Relation) -> Line:
         """The line that a relation says.

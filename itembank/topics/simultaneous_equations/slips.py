@@ -21,6 +21,7 @@ from itembank.topics.simultaneous_equations.lines import (
 from itembank.topics.simultaneous_equations.stages import (
     ELIMINATED,
     PREPARED,
+    SIMPLIFIED,
     SUBSTITUTED,
     multipliers,
     tidy,
@@ -73,6 +74,9 @@ def _in_writing(system: System, line: Line) -> Iterator[Slip]:
         row = tidy(known)
         for sign in (1, -1):
             for slip in _one_wrong(line.row, _times(row, Fraction(sign)), ""):
+                if known.groups and not line.groups:
+                    yield Slip("slip", slip.words, (SIMPLIFIED,), COPIED)
+                    continue
                 words = slip.words.partition(":")[0]
                 yield Slip("miscopy", f"miscopied: {words}", (PREPARED,), COPIED)
         for other in lines:
