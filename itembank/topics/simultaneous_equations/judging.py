@@ -131,10 +131,10 @@ class SimultaneousJudge(HashedOnce, PlainJudge):
 
     def _one_value_of_both(self, relation: Relation) -> tuple[Relation, ...]:
         """``x = y = 4`` as a value for each letter; empty for any other line."""
-        letters = [side for side in relation.sides if side in map(Symbol, self.letters)]
+        letters = [side for side in relation.sides if isinstance(side, Symbol)]
         numbers = [side for side in relation.sides if not symbols(side)]
         chained = set(relation.signs) == {"="} and len(numbers) == 1
-        if not chained or len(letters) != 2 or len(relation.sides) != 3:
+        if not chained or len(set(letters)) != 2 or len(relation.sides) != 3:
             return ()
         return tuple(Relation((letter, numbers[0]), ("=",)) for letter in letters)
 
