@@ -255,6 +255,10 @@ def _fractions_added_across(side: Parts) -> Iterator[Parts]:
                 yield (Part(Fraction(1), GROUP, tops, over), *rest)
                 if first._replace(over=1) == second._replace(over=1):
                     yield (first._replace(over=over), *rest)  # x/4 + x/6 as x/10
+            below = first.over - second.over
+            if below and first._replace(over=1) == turned(second)._replace(over=1):
+                side_of = Fraction(1 if below > 0 else -1)
+                yield (first._replace(factor=side_of * first.factor, over=abs(below)), *rest)
 
 
 def _one_term_cancelled(side: Parts) -> Iterator[Parts]:

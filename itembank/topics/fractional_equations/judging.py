@@ -17,7 +17,7 @@ from itembank.algebra.inside import relation_symbols
 from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import Node, Relation
-from itembank.topics.catalogue import KEPT_SIGN
+from itembank.topics.catalogue import FRACTIONS_ACROSS, KEPT_SIGN
 from itembank.topics.fractional_equations.cleared_lines import without_fractions, wrongly_undone
 from itembank.topics.fractional_equations.in_one_fraction import LETTER, in_one_fraction
 from itembank.topics.fractional_equations.otherwise import other_relations
@@ -205,8 +205,11 @@ class FractionalJudge(OneUnknownJudge):
         """The natural way from the error to the line."""
         if wrong.where == CLEARING and isinstance(wrong.after, Barred):
             return 0 if wrong.after.key == form.key and isinstance(form, Barred) else None
+        if wrong.where == CLEARING and isinstance(form, Barred):
+            one_bar = wrong.name == FRACTIONS_ACROSS.name  # 4/(3x) of 3/(2x) + 1/x
+            return 0 if one_bar and wrong.after.key == form.key else None
         if wrong.where == CLEARING:
-            return None if isinstance(form, Barred) else self.plain.follows(wrong.after, form)
+            return self.plain.follows(wrong.after, form)
         return self.plain.fits(wrong, form) if isinstance(form, Equation) else None
 
     def likely(self, wrong: Wrong, form: Form) -> bool:

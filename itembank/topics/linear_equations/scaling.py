@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from functools import lru_cache
+from math import prod
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
@@ -191,12 +192,17 @@ def _divided_by_denominator(equation: Equation) -> Iterator[Equation]:
 
 
 def _bars_exchanged(equation: Equation) -> Iterator[Equation]:
-    """``(x + 2)/3 = (x - 1)/5`` as ``3(x + 2) = 5(x - 1)``."""
-    left, right = equation
-    if len(left) == len(right) == 1 and left[0].over > 1 and right[0].over > 1:
-        yield Equation(
-            (scaled(left, Fraction(left[0].over ** 2)), scaled(right, Fraction(right[0].over ** 2)))
+    """``(x + 2)/3 = (x - 1)/5`` as ``3(x + 2) = 5(x - 1)``; what is whole is multiplied rightly."""
+    bars = [part.over for side in equation for part in side if part.over > 1]
+    if len(bars) < 2:
+        return
+    every = (*equation.left, *equation.right)
+    for multiple in dict.fromkeys((least_multiple(every), prod(bars))):
+        left, right = (
+            tuple(scaled((p,), Fraction(p.over**2 if p.over > 1 else multiple))[0] for p in side)
+            for side in equation
         )
+        yield Equation((left, right))
 
 
 def _last_division(wrong: Callable[[Fraction, Fraction], tuple[Fraction, ...]]) -> Rewrite:
