@@ -10,8 +10,10 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import relation_symbols, walk
 from itembank.algebra.matching import values_put_in
 from itembank.algebra.number_forms import number_form
+from itembank.algebra.renaming import put_in
 from itembank.algebra.surds import holds_root
-from itembank.algebra.written import Quotient, Relation
+from itembank.algebra.values import NoValue, number
+from itembank.algebra.written import Node, Quotient, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.answers import (
     ACCEPTED,
@@ -23,6 +25,7 @@ from schemes.answers import (
     decimals_asked,
     quality,
 )
+from schemes.numbers import CHECK
 from schemes.pieces import answer_of, form_of, is_given, is_trial
 from schemes.scheme import CHECKED, LOOKED_AT, PICTURE, MarkPoint, Scheme
 from schemes.stating import value_read
@@ -36,10 +39,15 @@ def special_mark(
     """The marks of a script that states a value without working; None where there is working."""
     last = _last(working)
     kinds: list[str] = []
+    answers: list[Answer] = []
     for place, line in enumerate(working.lines):
-        kinds.append(_kind(line, judge, place == last))
-        if kinds[-1] == "working":
+        kind = _kind(line, judge, place == last)
+        if kind == "working" and _is_check(line, judge, answers):
+            kind = "trial"
+        if kind == "working":
             return None
+        kinds.append(kind)
+        answers += _answers(line, judge) if line.counts and kind != "trial" else []
     if _copied_on(working, judge):
         return None
     found = "trial" in kinds and _found_by_trial(working, judge)
@@ -47,7 +55,6 @@ def special_mark(
         return None
     if "trial" in kinds and scheme.settings.trials == "full":
         show_working = False
-    answers = [a for line in working.lines if line.counts for a in _answers(line, judge)]
     if answers and not show_working and judge.together(answers) is None:
         return None  # a part of the answer: it implies the methods that lead to it
     worth = _worth(scheme, judge, working, answers) if answers or not found else ACCEPTED
@@ -94,6 +101,38 @@ def _kind(line: WorkLine, judge: Judge, last: bool) -> str:
         if kind in kinds:
             return kind
     return "nothing"
+
+
+def _is_check(line: WorkLine, judge: Judge, stated: list[Answer]) -> bool:
+    """``28 - 5 = 23`` after ``x = 4`` for ``7x - 5 = 4x + 7``: the value worked out in a side."""
+    said = [one for one in line.lines if one.relations]
+    written = [relation for one in said for relation in one.relations]
+    if not stated or not written or line.fault is not None or any(one.notes for one in said):
+        return False
+    if any(relation_symbols(relation) or not relation.signs for relation in written):
+        return False
+    if all(CHECK & set(one.heads) for one in said):
+        return True
+    sides = _sides_at(judge, stated[-1])
+    return all(_rational(relation.sides[-1]) in sides for relation in written)
+
+
+@lru_cache(maxsize=4096)
+def _sides_at(judge: Judge, answer: Answer) -> frozenset[Fraction]:
+    """What the sides of a problem in one unknown come to at a value."""
+    if len(judge.unknowns) != 1:
+        return frozenset()
+    (unknown,) = judge.unknowns
+    sides = (side for given in judge.given for side in given.sides)
+    found = (put_in(Relation((side,)), unknown, answer.node).sides[0] for side in sides)
+    return frozenset(value for node in found if (value := _rational(node)) is not None)
+
+
+def _rational(node: Node) -> Fraction | None:
+    try:
+        return number(node)
+    except NoValue:
+        return None
 
 
 def _relation_kind(relation: Relation, judge: Judge, last: bool) -> str:

@@ -24,6 +24,7 @@ PAIR_COST = 22
 UNEXPLAINED_COST = 40
 MARGIN = 2
 DEAREST_FIT = 8
+PLAIN = 1  # what an error may cost beside itself to explain a line that keeps the solution
 
 
 class Reading(NamedTuple):
@@ -39,11 +40,16 @@ class Reading(NamedTuple):
 def explain(judge: Judge, source: Any, form: Any) -> tuple[Reading, ...]:
     """The natural readings of ``form`` from ``source``, the cheapest first; empty if unexplained.
 
-    Right before wrong, a common error before a slip, one error before two (conventions 3.11).
+    Right before wrong, a common error before a slip, one error before two (conventions 3.11). A
+    line that only keeps the solution in a far-fetched way is a common error's where there is one
+    that explains it (3.12).
     """
     right = judge.follows(source, form)
     if right is not None:
-        return (Reading(RIGHT, right),)
+        fetched = right > DEAREST_FIT and not judge.ended(form)
+        accident = _errors(judge, source, form) if fetched else ()
+        plain = bool(accident) and accident[0].cost <= ERROR_COST + PLAIN
+        return accident if plain else (Reading(RIGHT, right),)
     return (
         _errors(judge, source, form)
         or _seen(judge, source, form)

@@ -7,10 +7,10 @@ from functools import lru_cache
 from itertools import pairwise
 
 from itembank.algebra.exact import Fraction
-from itembank.algebra.inside import relation_symbols
+from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.matching import part_of
 from itembank.algebra.values import NoValue, number
-from itembank.algebra.written import Line, Relation
+from itembank.algebra.written import Line, Relation, Symbol
 from itembank.topics.judging import Judge
 from schemes.attempts import (
     restarted,
@@ -190,7 +190,7 @@ def _relation(
     states = [state.changed(last=relation)]
     pieces = state.judge.split(relation)
     if line.heads[:1] == ("=",) and len(pieces) > 1 and not (state.judge.lone and own):
-        pieces = pieces[-1:]
+        pieces = _said_last(relation) or pieces[-1:]
     beside = _beside(state, pieces, last) if state.judge.lone else ""
     if beside:
         return [s.recorded(Record(line_number, "side working", (), (), beside)) for s in states]
@@ -205,6 +205,14 @@ def _relation(
         states = _bounded(found)
         lead = _lead(piece) if chained else None
     return states
+
+
+def _said_last(relation: Relation) -> tuple[Relation, ...]:
+    """``= 4`` under ``x = 28/7`` as ``x = 4``; empty where no letter alone was set equal."""
+    first, *_, last = relation.sides
+    if not isinstance(first, Symbol) or symbols(last) or set(relation.signs) != {"="}:
+        return ()
+    return (Relation((first, last), ("=",)),)
 
 
 def _beside(state: State, pieces: Sequence[Relation], last: bool) -> str:

@@ -8,6 +8,7 @@ with the topic that has them.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator
+from math import prod
 
 from itembank.algebra.exact import Fraction
 from itembank.topics.catalogue import (
@@ -259,6 +260,20 @@ def _fractions_added_across(side: Parts) -> Iterator[Parts]:
             if below and first._replace(over=1) == turned(second)._replace(over=1):
                 side_of = Fraction(1 if below > 0 else -1)
                 yield (first._replace(factor=side_of * first.factor, over=abs(below)), *rest)
+    yield from _all_added_across(side)
+
+
+def _all_added_across(side: Parts) -> Iterator[Parts]:
+    """``x/2 + x/3 + x/4`` as ``3x/9``."""
+    barred = [part for part in side if part.over > 1 and holds_letter(part)]
+    if len(barred) < 3:
+        return
+    tops = multiplied_out(tuple(part._replace(over=1) for part in barred))
+    rest = tuple(part for part in side if part not in barred)
+    for over in {sum(p.over for p in barred), prod(p.over for p in barred)}:
+        yield (Part(Fraction(1), GROUP, tops, over), *rest)
+        if all(part.kind == LETTER for part in tops):
+            yield (Part(sum((p.worth for p in tops), Fraction(0)), LETTER, (), over), *rest)
 
 
 def _one_term_cancelled(side: Parts) -> Iterator[Parts]:

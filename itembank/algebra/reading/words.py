@@ -47,6 +47,11 @@ _ROOT_OF = re.compile(r"\b(?:square\s+)?root\s+(?:of\s+)?(?=\d)", re.IGNORECASE)
 _RAISED = re.compile(r"(?<=[A-Za-z])[₀-₉]")
 # ``discriminant = -44``: the letter that is used for it
 _DISCRIMINANT = re.compile(r"\b(?:the\s+)?discriminant\s*(?:is\b|=|:(?=[^=]*$))", re.IGNORECASE)
+# ``x = 30 : 6 = 5``, a division; ``LHS = 4 + 3``, a side of the problem
+_DIVIDED = re.compile(r"(?P<lead>=\s*-?[\d.]+\s*):(?=\s*-?[\d.]+\s*=)")
+_SIDE = re.compile(
+    r"\b(?:[LR]\.?H\.?S\.?|(?:left|right)(?:[ -]hand)?\s+side)\s*[:=]", re.IGNORECASE
+)
 _FIRST = re.compile(r"\b(?P<letter>[a-z])_?1(?=\s*=)", re.IGNORECASE)
 
 _NUMERALS = {
@@ -98,6 +103,8 @@ def signs_for_words(text: str) -> str:
     text = _EITHER.sub(lambda found: "±".ljust(len(found.group())), text)
     text = _RAISED.sub(" ", text)
     text = _DISCRIMINANT.sub(lambda found: "D =".rjust(len(found.group())), text)
+    text = _DIVIDED.sub(lambda found: f"{found['lead']}÷", text)
+    text = _SIDE.sub(_blank, text)
     letter = numbered_letter(text)
     return without_numbers(text, letter) if letter else text
 

@@ -208,7 +208,7 @@ class FractionalJudge(OneUnknownJudge):
         if wrong.where == CLEARING and isinstance(form, Barred):
             one_bar = wrong.name == FRACTIONS_ACROSS.name  # 4/(3x) of 3/(2x) + 1/x
             return 0 if one_bar and wrong.after.key == form.key else None
-        if wrong.where == CLEARING:
+        if wrong.where == CLEARING and isinstance(form, Equation):
             return self.plain.follows(wrong.after, form)
         return self.plain.fits(wrong, form) if isinstance(form, Equation) else None
 

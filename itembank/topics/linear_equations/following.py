@@ -257,8 +257,12 @@ def _moved(
 
     A term that ``stays`` is not moved.
     """
-    if wanted == (source.balance.a if kind == LETTER else source.balance.b):
+    a, b, c, d = source.balance
+    here, there = (a, c) if kind == LETTER else (b, d)
+    if wanted == here:
         return 0
+    if here and there and wanted == -there and stays is None:
+        return FURTHER  # every term of a kind exchanged for those of the other side: nobody does
     kept = (stays[0], stays[2]) if stays and stays[1] == kind else None
     return _reach(source, kind, kept).get(wanted)
 
@@ -280,7 +284,9 @@ def _reach(source: Equation, kind: str, kept: tuple[int, Fraction] | None) -> Mo
         side = movable_left if kept[0] == 0 else movable_right
         if kept[1] in side:
             side.remove(kept[1])
-    terms = [-term for term in movable_left + movable_right]
+    # of a term that both sides have, one is moved: the other goes with it
+    both = [term for term in dict.fromkeys(movable_left) if term in movable_right]
+    terms = [-term for term in (*movable_left, *_without(movable_right, both))]
     if len(terms) > MOST_MOVED:
         terms = [-sum(movable_left, ZERO), -sum(movable_right, ZERO)]
     out = {sum(left, ZERO): 0}
@@ -289,6 +295,13 @@ def _reach(source: Equation, kind: str, kept: tuple[int, Fraction] | None) -> Mo
             if out.get(value + term, moved + 2) > moved + 1:
                 out[value + term] = moved + 1
     return out
+
+
+def _without(terms: list[Fraction], gone: list[Fraction]) -> list[Fraction]:
+    rest = list(terms)
+    for term in gone:
+        rest.remove(term)
+    return rest
 
 
 def natural_factor(source: Equation, line: Balance, factor: Fraction) -> bool:

@@ -136,7 +136,10 @@ class LinearJudge(OneUnknownJudge):
         if source.key != form.key:
             return None
         found = following.fit(source, form)
-        return None if found is None else found.cost
+        if found is None:
+            return None
+        strange = found.cost and following.made_up(source, form, found.factor)
+        return max(found.cost, following.FURTHER) if strange else found.cost
 
     def path(self, source: Equation, form: Equation) -> tuple[Move, ...]:
         """The right path in a teacher's words."""
