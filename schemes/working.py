@@ -92,10 +92,16 @@ def read_working(lines: Sequence[ScriptLine], judge: Judge, *, comma: bool = Fal
 def _read(number: int, text: str, comma: bool, numbered: str) -> WorkLine:
     try:
         plain = without_numbers(text, numbered) if numbered else text
-        lines, letters = _remembered(plain, comma)
+        lines, letters = _remembered(_closed(plain), comma)
     except ReadingFault as fault:
         return WorkLine(number, text, (), fault.with_traceback(None))
     return WorkLine(number, text, lines, letters=letters)
+
+
+def _closed(text: str) -> str:
+    """``x = 30/6 =`` without the sign that the next line goes on with."""
+    bare = text.rstrip()
+    return bare[:-1] if bare.endswith("=") and "=" in bare[:-1] else text
 
 
 @lru_cache(maxsize=4096)
