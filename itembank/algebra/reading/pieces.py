@@ -22,7 +22,7 @@ _LETTER_LEADS = re.compile(r"[A-Za-z]\s*[=<>≤≥]")
 _TERM_LEADS = re.compile(r"\d+[A-Za-z]")
 _AT_ZERO = re.compile(r"=\s*0$")  # nothing is multiplied by it
 _AT_NUMBER = re.compile(r"=\s*-?[\d./]+$")  # no factor of what has a sign of its own behind it
-_OR_SIGN = re.compile(r"(?:/|V|∨)\s+(?=[^=]*[A-Za-z][^=]*=)")
+_OR_SIGN = re.compile(r"(?:/|V|∨)\s++(?=[^=A-Za-z]*+[A-Za-z][^=]*+=)")
 _LETTER_ALONE = re.compile(r"[A-Za-z](?![A-Za-z]|\s*\d)")  # ``3 x 5`` is a product
 _LETTER = re.compile(r"[A-Za-z]")
 _LAST_NUMBER = re.compile(r"(?<![\d.])[\d.]+$")
