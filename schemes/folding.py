@@ -124,7 +124,7 @@ def _sole(judge: Judge, lines: tuple[Line, ...]) -> Piece | None:
     if len(lines) != 1:
         return None
     (one,) = lines
-    if one.statement or one.heads[:1] == ("=",) or AGAIN & set(one.heads):
+    if one.statement or one.opening or AGAIN & set(one.heads):
         return None
     relations = judge.relations(one)
     if len(relations) != 1 or judge.split(relations[0]) != relations:
@@ -189,8 +189,10 @@ def _relation(
     relation = _continued(state, relation, line)
     states = [state.changed(last=relation)]
     pieces = state.judge.split(relation)
-    if line.heads[:1] == ("=",) and len(pieces) > 1 and not (state.judge.lone and own):
-        pieces = _said_last(relation) or pieces[-1:]
+    if line.opening and not own and _said_last(relation):
+        pieces = _said_last(relation)
+    elif line.opening and len(pieces) > 1 and not (state.judge.lone and own):
+        pieces = pieces[-1:]
     beside = _beside(state, pieces, last) if state.judge.lone else ""
     if beside:
         return [s.recorded(Record(line_number, "side working", (), (), beside)) for s in states]
@@ -208,11 +210,13 @@ def _relation(
 
 
 def _said_last(relation: Relation) -> tuple[Relation, ...]:
-    """``= 4`` under ``x = 28/7`` as ``x = 4``; empty where no letter alone was set equal."""
-    first, *_, last = relation.sides
-    if not isinstance(first, Symbol) or symbols(last) or set(relation.signs) != {"="}:
+    """``= 4`` under ``x = 28/7`` as ``x = 4``; empty where no letter stands alone before."""
+    first, last = relation.sides[0], relation.sides[-1]
+    goes_on = len(relation.sides) > 2 and isinstance(first, Symbol) and not symbols(last)
+    if not goes_on or len(set(relation.signs) | {"="}) > 2:
         return ()
-    return (Relation((first, last), ("=",)),)
+    sign = next((sign for sign in relation.signs if sign != "="), "=")
+    return (Relation((first, last), (sign,)),)
 
 
 def _beside(state: State, pieces: Sequence[Relation], last: bool) -> str:
@@ -240,11 +244,11 @@ def _beside(state: State, pieces: Sequence[Relation], last: bool) -> str:
 
 
 def _continued(state: State, relation: Relation, line: Line) -> Relation:
-    """A line that opens with ``=`` goes on from the relation above."""
-    if line.heads[:1] != ("=",) or state.last is None or relation.signs:
+    """A line that opens with ``=``, or an order sign, goes on from the relation above."""
+    if not line.opening or state.last is None or relation.signs:
         return relation
     before = state.last
-    return Relation((*before.sides, relation.sides[0]), (*before.signs, "="))
+    return Relation((*before.sides, relation.sides[0]), (*before.signs, line.opening))
 
 
 def _lead(piece: Relation) -> Fraction | None:

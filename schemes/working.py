@@ -52,7 +52,7 @@ class WorkLine(HashedOnce):
     @cached_property
     def closes(self) -> bool:
         """Whether it matters that this is the last line: numbers alone (4.6), or a value."""
-        goes_on = any(line.heads[:1] == ("=",) for line in self.lines)
+        goes_on = any(line.opening for line in self.lines)
         return goes_on or any(map(_can_close, self.relations))
 
 

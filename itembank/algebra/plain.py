@@ -40,7 +40,7 @@ MOST_BRACKETS = 16
 # (a note, a label), dashes, a second value or equation behind a space.
 _PLAIN = re.compile(
     r"(?!\(\d\) [0-9A-Za-z])(?!.*(?:[A-Za-z]{3}|(?i:eq|\b(?:so|or|no|ie|is|in|be|an|it)\b)|  |--"
-    r"|[^+\-×÷/=] \(|\d [A-Za-z] ?=|= ?-?[\d./]+ (?:/ )?[0-9A-Za-z][^=]*=))"
+    r"|[^+\-×÷/=] \(|\d [A-Za-z] ?=|[=<>≤≥] ?-?[\d./]+ (?:/ )?[0-9A-Za-z][^=<>≤≥]*[=<>≤≥]))"
     r"[0-9A-Za-z(\-±√](?:[0-9A-Za-z.+\-×÷/() =<>≤≥^²³√±]*[0-9A-Za-z)²³])?"
 )
 # A lone expression may be a note beside the work, an operation twice, or one on labelled lines.

@@ -257,12 +257,15 @@ class Note:
     operand: Node
 
 
+_OPENING = {"=": "=", "<": "<", "<=": "<=", "≤": "<=", ">": ">", ">=": ">=", "≥": ">="}
+
+
 @dataclass(frozen=True, slots=True)
 class Line:
     """One written line: alternatives (``or``), each a set of relations; and what stands around it.
 
     ``statement`` is ``no solution``, ``all values`` or empty. ``heads`` are the words that open the
-    line, in lower case (``so``, ``check``, ``again``); ``=`` where it goes on from the one above.
+    line, in lower case (``so``, ``check``, ``again``); a sign where it goes on from the one above.
     ``label`` is the number that a line is given (``(1)``), or the labels that it is made from
     (``(1) + (2)``), ``name`` the number that such a line is given in its turn. ``domain`` is
     ``integers`` where the line says that the unknown is one; ``commas`` tells that inequalities are
@@ -278,6 +281,11 @@ class Line:
     domain: str = ""
     name: str = ""
     commas: bool = False
+
+    @property
+    def opening(self) -> str:
+        """The sign of a relation that the line opens with; empty where it opens with none."""
+        return _OPENING.get(self.heads[0], "") if self.heads else ""
 
     @property
     def relations(self) -> tuple[Relation, ...]:

@@ -44,7 +44,7 @@ _HEAD = re.compile(
     r"|i\.e\.|ie|now|sub(?:stitut(?:e|ing))?(?:\s+in)?|put(?:ting)?(?:\s+in)?|when|let|solve|ans|check|checking|test|try|trying|again|either"
     r"|try\s+again|start\s+again|second\s+try|attempt\s+2|redo|or|and|no|wait|sorry|oops|correction|step\s+\d+"
     r"|(?:(?:my|the|final)\s+)*(?:answer|solution)(?:\s+is)?|(?:the\s+)?(?:roots|solutions|answers|values\s+of\s+[a-z])\s+are|we\s+have|it(?:'s|\s+is)|(?:the\s+)?value\s+of(?=\s+[a-z]\b)"
-    r"|(?:the\s+)?integers?(?:\s+(?:values?|solutions?))?(?:\s+(?:are|is))?|[a-z]\s+can\s+be)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s|$)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)))\s*",
+    r"|(?:the\s+)?integers?(?:\s+(?:values?|solutions?))?(?:\s+(?:are|is))?|[a-z]\s+can\s+be)\b\s*[:.,]?|(?P<item>\d{1,2}\)|[a-h]\))(?=\s|$)|(?P<sign>∴|⇒|→|=+>|-+>|\.\.\.(?=\s)|=(?!=)|[<>≤≥]=?(?!=)))\s*",
     re.IGNORECASE,
 )
 _INTRODUCING = (

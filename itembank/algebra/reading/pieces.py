@@ -21,7 +21,8 @@ _VALUE_AND_COLON = re.compile(r"\s*[A-Za-z]\s*=\s*-?[\d./ ]+:")
 _LETTER_LEADS = re.compile(r"[A-Za-z]\s*[=<>≤≥]")
 _TERM_LEADS = re.compile(r"\d+[A-Za-z]")
 _AT_ZERO = re.compile(r"=\s*0$")  # nothing is multiplied by it
-_AT_NUMBER = re.compile(r"=\s*-?[\d./]+$")  # no factor of what has a sign of its own behind it
+# no factor of what has a sign of its own behind it
+_AT_NUMBER = re.compile(r"[=<>≤≥]\s*-?[\d./]+$")
 _OR_SIGN = re.compile(r"(?:/|V|∨)\s++(?=[^=A-Za-z]*+[A-Za-z][^=]*+=)")
 _LETTER_ALONE = re.compile(r"[A-Za-z](?![A-Za-z]|\s*\d)")  # ``3 x 5`` is a product
 _LETTER = re.compile(r"[A-Za-z]")
@@ -70,7 +71,7 @@ def _begins_anew(left: str, gap: str, right: str) -> bool:
         return False
     if (len(gap) > 1 and right[0].isalnum()) or _AT_ZERO.search(left):
         return True
-    if _LETTER_ALONE.match(right) and _AT_NUMBER.search(left):
+    if _LETTER_ALONE.match(right) and _AT_NUMBER.search(left) and _LETTER.search(left):
         return True
     if not (left[-1].isdigit() or left[-1] == ")"):
         return False
