@@ -8,7 +8,7 @@ from functools import lru_cache
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols
 from itembank.algebra.number_forms import number_form
-from itembank.algebra.values import polynomial
+from itembank.algebra.values import NoValue, polynomial
 from itembank.algebra.written import (
     Bracket,
     Integer,
@@ -114,7 +114,10 @@ def has_like_terms(relation: Relation) -> bool:
 
 
 def _has_like(side: Sum) -> bool:
-    kinds = [tuple(m for m, _ in polynomial(body)) for _, body in side.terms]
+    try:
+        kinds = [tuple(m for m, _ in polynomial(body)) for _, body in side.terms]
+    except NoValue:
+        return False  # the unknown below a bar, or a root
     return any(len(kind) == 1 and kinds.count(kind) > 1 for kind in kinds)
 
 
