@@ -301,3 +301,8 @@ def test_solutions_are_read_in_other_ways_of_saying_them(
 ) -> None:
     """Sum and product, roots of two squares, one of two rounded (4.4)."""
     assert marks(problem, lines) == expected
+
+
+def test_a_slip_in_clearing_is_told_of_a_line_with_the_unknown_below_a_bar() -> None:
+    lines = "x^2 + 8 = 5x // x^2 - 5x + 8 = 0 // no real solutions"
+    assert marks("x + 6/x = 5", lines) == "M0 M1 M1 A0, referred 2-3"
