@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
+from dataclasses import replace
 from functools import lru_cache, partial
 from typing import NamedTuple
 
@@ -29,9 +30,11 @@ from itembank.topics.expressions.multiplying_errors import (
     wrong_brackets,
 )
 from itembank.topics.expressions.pieces import (
+    Group,
     Pieces,
     flat,
     has_bracket,
+    has_like,
     pieces,
     pieces_at_point,
     written,
@@ -173,6 +176,8 @@ def _in_polynomial(kind: str, stages: Sequence[str], form: Node) -> Iterator[Can
         yield from _second_product(parts, last)
     for change in wrong_powers(form):
         yield _of_pieces(change, (last,))
+    for change in _wrong_joins_inside(parts):
+        yield _of_pieces(change, (last,))
     spread = flat(parts)
     further = FURTHER if spread != parts else 0
     for change in wrong_joins(spread):
@@ -180,6 +185,17 @@ def _in_polynomial(kind: str, stages: Sequence[str], form: Node) -> Iterator[Can
             continue  # a product left out, told of already
         stage = ONE_KIND if change.touches == JOIN and kind == COLLECT else last
         yield _of_pieces(change, (stage,), (), further, JOINED)
+
+
+def _wrong_joins_inside(parts: Pieces) -> Iterator[Change]:
+    """``(y^2 - 2y + y - 2)(y + 3)`` as ``(y^2 + y - 2)(y + 3)``: joined wrongly in a bracket."""
+    for place, part in enumerate(parts):
+        for at, group in enumerate(part.groups):
+            for change in wrong_joins(group.inner) if has_like(group.inner) else ():
+                groups = list(part.groups)
+                groups[at] = Group(change.after, group.power)
+                joined = part._replace(groups=tuple(groups))
+                yield replace(change, after=(*parts[:place], joined, *parts[place + 1 :]))
 
 
 def _second_product(parts: Pieces, last: str) -> Iterator[Candidate]:

@@ -8,6 +8,7 @@ lowest terms A1; common denominator M1, numerators M1, single fraction A1.
 from __future__ import annotations
 
 from functools import lru_cache
+from math import gcd, prod
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols, walk
@@ -31,7 +32,7 @@ from itembank.topics.expressions.pieces import (
     pieces,
 )
 from itembank.topics.expressions.problems import ADD, CANCEL, COLLECT, EXPAND, MULTIPLY, PUT
-from itembank.topics.expressions.trees import has_fraction, terms
+from itembank.topics.expressions.trees import factors, has_fraction, terms
 
 TWO_BRACKETS = "two brackets multiplied"
 BRACKETS = "brackets removed"
@@ -211,10 +212,23 @@ def _simplified(kind: str, problem: Node, node: Node) -> set[str]:
     top, bottom = top_and_bottom(body)
     if _smaller(problem, top, bottom):
         return {TURNED, NUMERATOR, DENOMINATOR, FACTORISED}
+    if not symbols(bottom) and _shows_common_number(top, bottom, problem):
+        return {TURNED, NUMERATOR, DENOMINATOR, FACTORISED}
     above, below = _shows_factors(top, bottom), _shows_factors(bottom, top)
     out |= {NUMERATOR} if above else set()
     out |= {DENOMINATOR} if below else set()
     return out | ({FACTORISED} if above and below else set())
+
+
+def _shows_common_number(top: Node, bottom: Node, problem: Node) -> bool:
+    """``2(2x + 4)/12`` for ``(4x + 8)/12``: a number taken out, or cancelled, not yet the whole."""
+    size = next(iter(dict(polynomial(bottom)).values()))
+    under = polynomial(top_and_bottom(terms(problem)[0][1])[1])
+    if abs(size) < min(abs(value) for _, value in under):
+        return True
+    numbers = [polynomial(part) for part in factors(top) if not symbols(part)]
+    taken = prod(number[0][1] for number in numbers if number)
+    return len(factors(top)) > len(numbers) > 0 and gcd(int(taken), int(size)) > 1
 
 
 def _smaller(problem: Node, top: Node, bottom: Node) -> bool:
