@@ -10,10 +10,8 @@ from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import relation_symbols, walk
 from itembank.algebra.matching import values_put_in
 from itembank.algebra.number_forms import number_form
-from itembank.algebra.renaming import put_in
 from itembank.algebra.surds import holds_root
-from itembank.algebra.values import NoValue, number
-from itembank.algebra.written import Node, Quotient, Relation
+from itembank.algebra.written import Quotient, Relation
 from itembank.topics.judging import Answer, Judge
 from schemes.answers import (
     ACCEPTED,
@@ -26,7 +24,7 @@ from schemes.answers import (
     quality,
 )
 from schemes.numbers import CHECK
-from schemes.pieces import answer_of, form_of, is_given, is_trial
+from schemes.pieces import answer_of, ends_in_a_side, form_of, is_given, is_trial
 from schemes.scheme import CHECKED, LOOKED_AT, PICTURE, MarkPoint, Scheme
 from schemes.stating import value_read
 from schemes.verdicts import LineMark, MarkedScript, PointMark
@@ -113,26 +111,7 @@ def _is_check(line: WorkLine, judge: Judge, stated: list[Answer]) -> bool:
         return False
     if all(CHECK & set(one.heads) for one in said):
         return True
-    sides = _sides_at(judge, stated[-1])
-    return all(_rational(relation.sides[-1]) in sides for relation in written)
-
-
-@lru_cache(maxsize=4096)
-def _sides_at(judge: Judge, answer: Answer) -> frozenset[Fraction]:
-    """What the sides of a problem in one unknown come to at a value."""
-    if len(judge.unknowns) != 1:
-        return frozenset()
-    (unknown,) = judge.unknowns
-    sides = (side for given in judge.given for side in given.sides)
-    found = (put_in(Relation((side,)), unknown, answer.node).sides[0] for side in sides)
-    return frozenset(value for node in found if (value := _rational(node)) is not None)
-
-
-def _rational(node: Node) -> Fraction | None:
-    try:
-        return number(node)
-    except NoValue:
-        return None
+    return all(ends_in_a_side(judge, stated[-1], relation) for relation in written)
 
 
 def _relation_kind(relation: Relation, judge: Judge, last: bool) -> str:

@@ -9,6 +9,7 @@ from itertools import pairwise
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import relation_symbols, symbols
 from itembank.algebra.matching import part_of
+from itembank.algebra.order import ORDER_SIGNS
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Line, Relation, Symbol
 from itembank.topics.judging import Judge
@@ -17,7 +18,7 @@ from schemes.attempts import (
 )
 from schemes.explaining import explain
 from schemes.judging import BESIDE, judge_piece
-from schemes.pieces import Piece, form_of, piece_of
+from schemes.pieces import Piece, answer_of, ends_in_a_side, form_of, piece_of
 from schemes.states import EARNED, Live, Record, Rules, State, Status
 from schemes.withholding import allowed, rested
 from schemes.working import WorkLine
@@ -110,12 +111,31 @@ def _line(state: State, line: WorkLine, rules: Rules, last: bool) -> list[State]
     if sole is not None:
         state = state.changed(last=sole.relation)
         return judge_piece(state, line.number, sole, line.lines[0], rules, last, None)
+    if len(line.lines) > 1 and _tries(state.judge, line.lines):
+        return [state.recorded(Record(line.number, "trial", (), (), "a number tried"))]
     states = [state]
     for one in line.lines:
         final = last and one is line.lines[-1]
         found = [after for s in states for after in _one(s, line.number, one, rules, final)]
         states = _bounded(found)
     return states
+
+
+@lru_cache(maxsize=4096)
+def _tries(judge: Judge, lines: tuple[Line, ...]) -> bool:
+    """``x = 0: 7 >= 22 no`` on the way to an inequality's solution: a number put in (5.6)."""
+    ordered = any(sign in ORDER_SIGNS for given in judge.given for sign in given.signs)
+    relations = [relation for line in lines for relation in line.relations]
+    if len(relations) < 2:
+        return False
+    first, *others = relations
+    answer = answer_of(judge, first)
+    if not ordered or answer is None or first.signs != ("=",):
+        return False
+    return all(
+        one.signs and not relation_symbols(one) and ends_in_a_side(judge, answer, one)
+        for one in others
+    )
 
 
 @lru_cache(maxsize=4096)

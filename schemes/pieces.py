@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from functools import lru_cache
 from typing import Any, NamedTuple
 
@@ -10,6 +11,7 @@ from itembank.algebra.inside import relation_symbols
 from itembank.algebra.joining import is_joined
 from itembank.algebra.matching import same_relation, values_put_in
 from itembank.algebra.operations import left_to_right
+from itembank.algebra.renaming import put_in
 from itembank.algebra.values import NoValue, number
 from itembank.algebra.written import Product, Quotient, Relation, Sum
 from itembank.topics.judging import Answer, Instead, Judge
@@ -60,6 +62,27 @@ def _comes_to(piece: Relation) -> Fraction | None:
         return number(piece.sides[-1])
     except NoValue:
         return None
+
+
+def ends_in_a_side(judge: Judge, answer: Answer, written: Relation) -> bool:
+    """Whether a computation ends in what a side of the problem comes to at a value (5.6)."""
+    try:
+        return number(written.sides[-1]) in _sides_at(judge, answer)
+    except NoValue:
+        return False
+
+
+@lru_cache(maxsize=4096)
+def _sides_at(judge: Judge, answer: Answer) -> frozenset[Fraction]:
+    """What the sides of a problem in one unknown come to at a value."""
+    if len(judge.unknowns) != 1:
+        return frozenset()
+    (unknown,) = judge.unknowns
+    out: set[Fraction] = set()
+    for side in (side for given in judge.given for side in given.sides):
+        with suppress(NoValue):
+            out.add(number(put_in(Relation((side,)), unknown, answer.node).sides[0]))
+    return frozenset(out)
 
 
 class Piece(NamedTuple):

@@ -50,7 +50,7 @@ BATCHES = (
     Batch("hand_marked_topics_third", 417),
     Batch("hand_marked_topics_fifth", 267),
     Batch("hand_marked_solving", 156),
-    Batch("hand_marked_sixth", 630),
+    Batch("hand_marked_sixth", 700),
 )
 
 

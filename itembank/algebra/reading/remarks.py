@@ -28,7 +28,8 @@ _SUM_BESIDE = re.compile(
 _SAID_BEFORE = re.compile(r"\s*(?=[^:]*[A-Za-z]{3})[A-Za-z][A-Za-z ,']{2,40}:\s+(?=.*[=<>≤≥\d])")
 # Spaces are taken all at once (``++``): a wide gap stays cheap.
 _TAIL = re.compile(
-    r"\s*+(?:\b(?:twice|only|no|yes|correct|done|units?|repeated(?:\s+root)?|double\s+root"
+    r"\s*+(?:\b(?:(?:(?:which|that|this)\s+is\s+)?(?:not\s+)?(?:true|false)"
+    r"|twice|only|no|yes|correct|done|units?|repeated(?:\s+root)?|double\s+root"
     r"|(?:only\s+)?(?:one|(?:two\s+)?equal)\s+(?:real\s+)?(?:solutions?|roots?))"
     r"|\bis\s+(?:the|my)\s+(?:final\s+)?(?:answer|solution)|\bq\.?e\.?d\.?"
     r"|\b(?:(?:the|my)\s+)?(?:final\s+)?answer"

@@ -38,6 +38,7 @@ _UNION = re.compile(
 )
 JOINT = re.compile(r"(?:,\s*+)?\b(?P<word>or|and)\b|(?P<or>[∪∨])|[,&]", re.IGNORECASE)
 _LISTED = re.compile(r"\{(?P<items>[^{}:|<>=]+)\}[\s.]*")
+_NAMED_LIST = re.compile(r"\{\s*([A-Za-z])\s*[:|]\s*\1\s*=\s*(?=[-+\d\s,./]+\})")
 _INFINITE = re.compile(r"\s*+(?P<sign>[+-]?)\s*+(?:∞|inf|infinity)\s*", re.IGNORECASE)
 _BAR = re.compile(r"\{[^{}]*\}")
 _SEMICOLON = re.compile(r"([(\[\]][-+0-9./∞\s]+);([-+0-9./∞\s]+[)\]\[])")
@@ -100,6 +101,7 @@ def read_sets(body: str, column: int) -> tuple[Relation, ...]:
     Raises:
         ReadingFault: where it states one, but what stands in it cannot be read.
     """
+    body = _NAMED_LIST.sub(lambda named: "{".ljust(len(named.group())), body)
     found: list[Relation] = []
     place = 0
     for union in (*_UNION.finditer(body), None):

@@ -31,12 +31,12 @@ _ALL = re.compile(
     r"|\b(?:infinite(?:ly)?(?:\s+(?:many|(?:number|amount)\s+of))?|unlimited)"
     rf"(?:\s+{_SOLUTION})?\b|\balways\s+true\b"
     rf"|\b(?:true|works|holds)\s+for\s+{_ANY}(?:\s+(?:{_VALUES}|[a-z]))?\b"
-    rf"|\bfor\s+{_ANY}\s+(?:{_VALUES}|[a-z])\b|(?<![a-z]\s){_ANY}\s+[a-z]\b|∀\s*[a-z]\b"
+    rf"|\bfor\s+{_ANY}\s+(?:{_VALUES}|[a-z])\b|(?:(?<![a-z]\s)|(?<=\bso\s)){_ANY}\s+[a-z]\b(?:\s+in\s+(?:the\s+)?(?:[ℝR]|reals?))?|∀\s*[a-z]\b"
     r"|\b(?:all|any|every)\s+(?:the\s+)?points?\s+on\s+(?:the|this|that)\s+line\b"
     r"|\bidentity\b|\b(?:the\s+)?same\s+(?:lines?|equations?)\b"
     r"|\bsame\s+as\s+(?:\(\d\)|the\s+(?:other|first)(?:\s+(?:one|equation|line))?)"
     r"|\b[a-z]\s+c(?:an|ould)\s+(?:be|equal)\s+any(?:thing|\s+\w+)"
-    r"|(?:\b[a-z]\s*(?:=|equals|is)\s*)?\banything\b|\b[a-z]\s*∈\s*ℝ|ℝ"
+    r"|(?:\b[a-z]\s*(?:=|equals|is)\s*)?\banything\b|\b[a-z]\s*∈\s*[ℝR]\b|ℝ"
     r"|(?:\b[a-z]\s*∈\s*)?\(\s*-\s*(?:∞|inf(?:inity)?)\s*,\s*\+?\s*(?:∞|inf(?:inity)?)\s*\)",
     re.IGNORECASE,
 )

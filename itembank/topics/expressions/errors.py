@@ -17,7 +17,7 @@ from itembank.algebra.worths import Worth, at_point, polynomial_at_point
 from itembank.algebra.written import Integer, Node, Quotient
 from itembank.topics.catalogue import CommonError
 from itembank.topics.expressions import fraction_changes as bars
-from itembank.topics.expressions.catalogue import TERM_LEFT
+from itembank.topics.expressions.catalogue import FACTOR_TWICE, TERM_LEFT
 from itembank.topics.expressions.collecting_errors import JOIN, wrong_joins, wrong_powers
 from itembank.topics.expressions.fraction_changes import tree_of
 from itembank.topics.expressions.fraction_errors import wrong_fractions
@@ -60,7 +60,9 @@ from itembank.topics.expressions.stages import (
 from itembank.topics.expressions.trees import product, summed
 from itembank.topics.judging import Wrong
 
-JOINED = "joined"
+JOINED, OPENED = "joined", "opened"
+"""What a line must look like for an error: its terms joined, fewer brackets in it."""
+
 FURTHER = 3
 """What it costs that brackets are multiplied out rightly first: an error in them is nearer."""
 FAR = 2
@@ -114,8 +116,22 @@ def wrongs_to(task: Task, stages: tuple[str, ...], source: Node, form: Node) -> 
     """The common errors that, made in a source, lead to the worth of a form."""
     worth = Worth(form)
     found = _indexed(task, stages, source).get(worth.point, ())
-    built = [(candidate, candidate.build()) for candidate in _near(found)]
+    left = any(one.where == OPENED for one in found) and not _is_opened(source, form)
+    believed = [one for one in found if not (left and one.where == OPENED)]
+    built = [(candidate, candidate.build()) for candidate in _near(believed)]
     return [candidate.wrong(after) for candidate, after in built if Worth(after) == worth]
+
+
+def _is_opened(source: Node, form: Node) -> bool:
+    """Whether a line has fewer brackets than the one before it."""
+    try:
+        return _bracket_count(pieces(form)) < _bracket_count(pieces(source))
+    except NoValue:
+        return True
+
+
+def _bracket_count(parts: Pieces) -> int:
+    return sum(len(part.brackets) for part in parts)
 
 
 def _near(found: Sequence[Candidate]) -> Iterator[Candidate]:
@@ -171,7 +187,10 @@ def _in_polynomial(kind: str, stages: Sequence[str], form: Node) -> Iterator[Can
     parts = pieces(form)
     for change in wrong_brackets(parts):
         removes = (BRACKETS,) if change.touches == EVERY else ()
-        yield _of_pieces(change, _bracket_stages(stages, change, last), removes)
+        opens = _bracket_count(change.after) < _bracket_count(parts)
+        where = OPENED if opens and change.error is not FACTOR_TWICE else ""
+        served = _bracket_stages(stages, change, last)
+        yield _of_pieces(change, served, removes, where=where)
     if TWO_BRACKETS in stages:
         yield from _second_product(parts, last)
     for change in wrong_powers(form):

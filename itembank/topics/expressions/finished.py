@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from itembank.algebra.inside import symbols
+from itembank.algebra.inside import symbols, ungrouped, walk
 from itembank.algebra.number_forms import number_form
 from itembank.algebra.values import NoValue, number, polynomial
 from itembank.algebra.written import (
     Integer,
     Negative,
     Node,
+    Positive,
     Power,
     Product,
     Quotient,
@@ -33,6 +34,22 @@ NOT_WORKED_OUT = "a product is not worked out"
 NOT_ONE_FRACTION = "not a single fraction"
 NOT_LOWEST = "not in lowest terms"
 LETTER_LEFT = "a letter is left"
+TWO_SIGNS = "two signs stand side by side"
+
+
+def has_two_signs(node: Node) -> bool:
+    """Whether a sign stands behind a minus (4.5): ``--2k``, ``-6x - -15``, ``4a - +2b``."""
+    return any(
+        isinstance(ungrouped(behind), Negative | Positive)
+        for part in walk(node)
+        for behind in (
+            [part.body]
+            if isinstance(part, Negative)
+            else [body for sign, body in part.terms if sign == "-"]
+            if isinstance(part, Sum)
+            else []
+        )
+    )
 
 
 @lru_cache(maxsize=4096)

@@ -22,7 +22,7 @@ from itembank.algebra.worths import Worth
 from itembank.algebra.written import CutShort, Integer, Node, Relation, Symbol
 from itembank.topics.expressions.accidents import by_accident
 from itembank.topics.expressions.errors import JOINED, wrongs, wrongs_to
-from itembank.topics.expressions.finished import unfinished
+from itembank.topics.expressions.finished import TWO_SIGNS, has_two_signs, unfinished
 from itembank.topics.expressions.fractions import same_parts
 from itembank.topics.expressions.pieces import pieces
 from itembank.topics.expressions.problems import (
@@ -292,6 +292,7 @@ def _stated(node: Node, kind: str) -> Answer | None:
         worth = Worth(plain(node))
     except NoValue:
         return None
+    left = left or (TWO_SIGNS if has_two_signs(node) else "")
     return Answer(node, (worth,), working=True, unfinished=left, partial=bool(left))
 
 

@@ -161,8 +161,8 @@ def _of_two(
     right = multiplied(first, second)
     if square:
         yield from _of_square(first, right)
-    elif len(first) == len(second) == 2:
-        yield FIRST_AND_LAST, BRACKET, (right[0], right[3])
+    elif len(first) > 1 and len(second) > 1:
+        yield FIRST_AND_LAST, BRACKET, (right[0], right[-1])
     if len(first) > 1 and not square:
         yield FIRST_TERM_ONLY, BRACKET, (*right[: len(second)], *first[1:])
     if not square:

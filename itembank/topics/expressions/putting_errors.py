@@ -21,6 +21,7 @@ from itembank.algebra.written import (
     Symbol,
 )
 from itembank.topics.catalogue import CommonError
+from itembank.topics.expressions.catalogue import SQUARE_WITHOUT_MIDDLE
 from itembank.topics.expressions.putting import mapped, put_in
 from itembank.topics.expressions.putting_catalogue import (
     BRACKETS_FORGOTTEN,
@@ -164,6 +165,12 @@ def _worked(node: Node) -> Iterator[tuple[CommonError, Node]]:
                     if place and sign == "-" and isinstance(body, Negative):
                         changed = (*parts[:place], ("-", body.body), *parts[place + 1 :])
                         yield MINUS_MINUS, put(Sum(changed))
+            case Power(Sum(parts), Integer("2")):
+                squares = [Power(body, Integer("2")) for _, body in parts]
+                signs = tuple(sign for sign, _ in parts)
+                for kept in dict.fromkeys((signs, ("+",) * len(parts))):
+                    each = tuple(zip(kept, squares, strict=True))
+                    yield SQUARE_WITHOUT_MIDDLE, put(Sum(each))
             case _:
                 pass
         if isinstance(part, Power) and isinstance(part.exponent, Integer):

@@ -8,14 +8,13 @@ lowest terms A1; common denominator M1, numerators M1, single fraction A1.
 from __future__ import annotations
 
 from functools import lru_cache
-from math import gcd, prod
 
 from itembank.algebra.exact import Fraction
 from itembank.algebra.inside import symbols, walk
 from itembank.algebra.polynomials import total_degree
-from itembank.algebra.rationals import has_letter_below, least_common, unreduced
+from itembank.algebra.rationals import common_factor, has_letter_below, least_common, unreduced
 from itembank.algebra.values import NoValue, Polynomial, polynomial
-from itembank.algebra.written import Node, Sum
+from itembank.algebra.written import Node, Power, Sum
 from itembank.topics.expressions.fractions import (
     ONE,
     as_terms,
@@ -32,7 +31,7 @@ from itembank.topics.expressions.pieces import (
     pieces,
 )
 from itembank.topics.expressions.problems import ADD, CANCEL, COLLECT, EXPAND, MULTIPLY, PUT
-from itembank.topics.expressions.trees import factors, has_fraction, terms
+from itembank.topics.expressions.trees import factors, has_fraction, product, terms
 
 TWO_BRACKETS = "two brackets multiplied"
 BRACKETS = "brackets removed"
@@ -208,11 +207,12 @@ def _simplified(kind: str, problem: Node, node: Node) -> set[str]:
     body = terms(node)[0][1]
     out = set() if has_division(body) else {TURNED}
     if len(terms(node)) > 1:
-        return out
+        below = total_degree(unreduced(node)[1]) < total_degree(_bottom_of(problem))
+        return {TURNED, NUMERATOR, DENOMINATOR, FACTORISED} if below else out
     top, bottom = top_and_bottom(body)
     if _smaller(problem, top, bottom):
         return {TURNED, NUMERATOR, DENOMINATOR, FACTORISED}
-    if not symbols(bottom) and _shows_common_number(top, bottom, problem):
+    if _shows_common_factor(top, bottom, problem):
         return {TURNED, NUMERATOR, DENOMINATOR, FACTORISED}
     above, below = _shows_factors(top, bottom), _shows_factors(bottom, top)
     out |= {NUMERATOR} if above else set()
@@ -220,15 +220,23 @@ def _simplified(kind: str, problem: Node, node: Node) -> set[str]:
     return out | ({FACTORISED} if above and below else set())
 
 
-def _shows_common_number(top: Node, bottom: Node, problem: Node) -> bool:
-    """``2(2x + 4)/12`` for ``(4x + 8)/12``: a number taken out, or cancelled, not yet the whole."""
-    size = next(iter(dict(polynomial(bottom)).values()))
-    under = polynomial(top_and_bottom(terms(problem)[0][1])[1])
-    if abs(size) < min(abs(value) for _, value in under):
+def _bottom_of(problem: Node) -> Polynomial:
+    return polynomial(top_and_bottom(terms(problem)[0][1])[1])
+
+
+def _shows_common_factor(top: Node, bottom: Node, problem: Node) -> bool:
+    """``2(2x + 4)/12`` for ``(4x + 8)/12``: a factor of the one term below is taken out, or
+    cancelled, not yet the whole."""
+    below, under = polynomial(bottom), _bottom_of(problem)
+    if len(below) != 1 or len(under) != 1:
+        return False
+    if _number(below) < _number(under) or total_degree(below) < total_degree(under):
         return True
-    numbers = [polynomial(part) for part in factors(top) if not symbols(part)]
-    taken = prod(number[0][1] for number in numbers if number)
-    return len(factors(top)) > len(numbers) > 0 and gcd(int(taken), int(size)) > 1
+    alone = [part for part in factors(top) if not isinstance(part, Sum | Power)]
+    if not alone or len(alone) == len(factors(top)):
+        return False
+    shared = common_factor(polynomial(product(alone)), below)
+    return total_degree(shared) > 0 or _number(shared) > 1
 
 
 def _smaller(problem: Node, top: Node, bottom: Node) -> bool:

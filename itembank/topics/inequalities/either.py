@@ -66,7 +66,8 @@ class EitherJudge(PartsJudge):
             return every
         if not any(map(relation_symbols, every)) and not any(map(_is_set, every)):
             return every
-        if line.commas and self._says_twice(every):
+        equal = all(relation.signs == ("=",) for relation in every)
+        if (line.commas or equal) and self._says_twice(every):
             return every
         if len(line.alternatives) > 1 or line.commas:
             return (joined(tuple((one,) for one in every)),)

@@ -170,10 +170,15 @@ def plain(relation: Relation, unknown: str) -> Relation:
 def told_apart(relation: Relation) -> tuple[Relation, ...]:
     """What a relation says one after the other; empty where it is told apart as an equation is.
 
-    ``x > 8/2 = 4`` states a solution, then what its number comes to.
+    ``x > 8/2 = 4`` states a solution, then what its number comes to; ``8 >= 2k = 4 >= k`` an
+    inequality and the next one, a sign of equality between them.
     """
     if is_joined(relation) or "=" not in relation.signs or "∈" in relation.signs:
         return (relation,)
+    sides, signs = relation.sides, relation.signs
+    if len(signs) > 2 and len(signs) % 2 and set(signs[1::2]) == {"="} and "=" not in signs[::2]:
+        pairs = range(0, len(sides), 2)
+        return tuple(Relation(sides[n : n + 2], signs[n : n + 1]) for n in pairs)
     first, *rest = relation.sides
     order, *equal = relation.signs
     if isinstance(first, Symbol) and order != "=" and set(equal) == {"="}:
