@@ -324,11 +324,16 @@ def _is_one_of_two(base: Form, form: Form, unknown: str) -> bool:
 
 def _roots_of_squares(base: Form, form: Form, unknown: str) -> bool:
     """``2x + 1 = x - 4`` for ``(2x + 1)² = (x - 4)²``, each side the root of a side."""
-    pairs = zip(form.relation.sides, base.relation.sides, strict=True)
-    return all(
-        poly_in(Product((root, root), ("",)), unknown) == poly_in(side, unknown)
-        for root, side in pairs
-    )
+    roots, sides = form.relation.sides, base.relation.sides
+    if len(roots) != len(sides):
+        return False
+    try:
+        return all(
+            poly_in(Product((root, root), ("",)), unknown) == poly_in(side, unknown)
+            for root, side in zip(roots, sides, strict=True)
+        )
+    except NoValue:
+        return False  # a side of the second degree, in which the square cancels
 
 
 def _solves_branch(source: Form | Known, form: Form) -> bool:

@@ -306,3 +306,7 @@ def test_solutions_are_read_in_other_ways_of_saying_them(
 def test_a_slip_in_clearing_is_told_of_a_line_with_the_unknown_below_a_bar() -> None:
     lines = "x^2 + 8 = 5x // x^2 - 5x + 8 = 0 // no real solutions"
     assert marks("x + 6/x = 5", lines) == "M0 M1 M1 A0, referred 2-3"
+
+
+def test_a_line_whose_squares_cancel_is_no_root_of_two_squares() -> None:
+    assert marks("x^2 = 5x", "x^2 - 5x = 0 // (x + 5)² = x² + 25 // x = 0, 5") == "M1 M0 A0, referred 1-2"
