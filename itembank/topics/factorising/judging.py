@@ -18,7 +18,7 @@ from itembank.algebra.showing import typed
 from itembank.algebra.values import NoValue, Polynomial, number
 from itembank.algebra.written import Node, Product, Relation, Sum
 from itembank.topics.factorising import errors
-from itembank.topics.factorising.first_brackets import quadratic_of
+from itembank.topics.factorising.first_brackets import Quadratic, quadratic_of
 from itembank.topics.factorising.lines import expressions_in
 from itembank.topics.factorising.plans import Plan
 from itembank.topics.factorising.problems import planned
@@ -173,20 +173,18 @@ class FactorisingJudge(HashedOnce, PlainJudge):
 
     def worked(self, form: Form, node: Node, result: Fraction) -> Worked | None:
         """A sum or a product of the two numbers that split the middle term."""
-        pair = _two_numbers(node)
-        if pair is None:
+        pair, whole = _two_numbers(node), quadratic_of(self.plan.rest)
+        if pair is None or whole is None:
             return None
         for value in (form.value, self.plan.rest):
             if _splits(value, pair):
                 p, q = pair
                 words = f"{p} and {q} multiply to the product and add to the middle term"
-                return Worked(self._split_form(pair), PAIR, words, None)
+                return Worked(self._split_form(whole, pair), PAIR, words, None)
         return None
 
-    def _split_form(self, pair: tuple[Fraction, Fraction]) -> Form:
+    def _split_form(self, whole: Quadratic, pair: tuple[Fraction, Fraction]) -> Form:
         """The problem with its middle term split, its common factor outside."""
-        whole = quadratic_of(self.plan.rest)
-        assert whole is not None
         p, q = pair
         middle = tuple(sorted({**dict(whole.u), **dict(whole.v)}.items()))
         (first,) = made((Term(Fraction(whole.a), whole.u),)).value

@@ -309,4 +309,5 @@ def test_a_slip_in_clearing_is_told_of_a_line_with_the_unknown_below_a_bar() -> 
 
 
 def test_a_line_whose_squares_cancel_is_no_root_of_two_squares() -> None:
-    assert marks("x^2 = 5x", "x^2 - 5x = 0 // (x + 5)² = x² + 25 // x = 0, 5") == "M1 M0 A0, referred 1-2"
+    lines = "x^2 - 5x = 0 // (x + 5)² = x² + 25 // x = 0, 5"
+    assert marks("x^2 = 5x", lines) == "M1 M0 A0, referred 1-2"
