@@ -44,10 +44,10 @@ def follows(source: Inequality, part: Inequality) -> int | None:
     """What a person pays for the right path to a part; None where no natural step leads there."""
     if not keeps(source, part):
         return None
-    found = following.fit(source.equation, part.equation)
+    found = following.cost_of(source.equation, part.equation)
     if found is None:
         return None
-    return found.cost + (EQUALS_COST if part.sign == "=" != source.sign else 0)
+    return found + (EQUALS_COST if part.sign == "=" != source.sign else 0)
 
 
 @lru_cache(maxsize=4096)

@@ -59,6 +59,18 @@ def fit(source: Equation, line: Equation) -> Fit | None:
     return best or _fit_by_tens(source, line) or _fit_by_divisor(source, line)
 
 
+def cost_of(source: Equation, line: Equation) -> int | None:
+    """What a person pays for the way to a line, ``None`` for no way.
+
+    Terms that stand apart and come from nowhere make it a far way: an error may explain it (3.12).
+    """
+    found = fit(source, line)
+    if found is None:
+        return None
+    strange = found.cost and made_up(source, line, found.factor)
+    return max(found.cost, FURTHER) if strange else found.cost
+
+
 def _fit_by_tens(source: Equation, line: Equation) -> Fit | None:
     """A line that follows, times a power of ten: right, but dear, so that no error is read so.
 

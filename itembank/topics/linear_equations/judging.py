@@ -135,11 +135,7 @@ class LinearJudge(OneUnknownJudge):
         """What a person pays to get there; None where no natural step does."""
         if source.key != form.key:
             return None
-        found = following.fit(source, form)
-        if found is None:
-            return None
-        strange = found.cost and following.made_up(source, form, found.factor)
-        return max(found.cost, following.FURTHER) if strange else found.cost
+        return following.cost_of(source, form)
 
     def path(self, source: Equation, form: Equation) -> tuple[Move, ...]:
         """The right path in a teacher's words."""
