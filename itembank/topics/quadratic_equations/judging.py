@@ -5,35 +5,30 @@ from __future__ import annotations
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from math import isqrt
 
 from itembank.algebra.close_typing import with_squares, with_times, without_counts
 from itembank.algebra.exact import Fraction
 from itembank.algebra.hashing import HashedOnce
-from itembank.algebra.inside import symbols, walk
+from itembank.algebra.inside import symbols
 from itembank.algebra.showing import typed
-from itembank.algebra.surds import Exact, Surd, compare, rounded
+from itembank.algebra.surds import Exact, compare
 from itembank.algebra.values import NoValue
-from itembank.algebra.written import Line, Node, Product, Relation, Symbol
+from itembank.algebra.written import Line, Node, Relation
 from itembank.topics.judging import Answer, Move, Slip, Wrong
 from itembank.topics.plain import OneUnknownJudge
-from itembank.topics.quadratic_equations import describing, errors, lines, slips, stating
+from itembank.topics.quadratic_equations import describing, errors, following, lines, slips, stating
 from itembank.topics.quadratic_equations.forms import (
     NAMES,
     Form,
     Known,
     form_of,
-    holds_decimal,
     solutions,
 )
-from itembank.topics.quadratic_equations.polys import poly_in
 from itembank.topics.quadratic_equations.shapes import (
     BESIDE,
     BRANCH,
     BRANCHES,
     IDENTITY,
-    SPREAD,
-    ZERO_FORM,
     computes,
     has_like_terms,
 )
@@ -47,10 +42,6 @@ from itembank.topics.quadratic_equations.stages import (
     reached_by,
     stage_names,
 )
-from itembank.topics.quadratic_equations.writing import zero_form
-
-ACCURACY = 4
-"""Decimal places within which a rounded root on the way counts as the root."""
 
 
 @dataclass(frozen=True)
@@ -127,44 +118,21 @@ class QuadraticJudge(OneUnknownJudge):
 
     def key(self, form: Form | Known) -> Hashable:
         """The sum and the product of the solutions."""
-        return _base(form).key
+        return following.base_of(form).key
 
     def keeps(self, source: Form | Known, form: Form) -> bool:
         """Whether every solution is kept, and none added."""
         if form.shape == BESIDE:
-            return _right_beside(_base(source), form)
+            return following.right_beside(following.base_of(source), form)
         return self.key(source) == form.key
 
     def follows(self, source: Form | Known, form: Form) -> int | None:
         """The same solutions, in whatever form; one of them; or the discriminant beside."""
-        base = _base(source)
-        if form.shape == BESIDE:
-            return 0 if _right_beside(base, form) else None
-        if form.key == base.key or _solves_branch(source, form):
-            return 0
-        if form.shape == BRANCH and _is_one_of_two(base, form, self.unknown):
-            return 1
-        return 2 if _rounded_on_the_way(base, form) else None
+        return following.cost_of(source, form, self.unknown)
 
     def onward(self, source: Form | Known, form: Form) -> Form | Known:
-        """The line itself; after one branch by itself, what it came from with what is known."""
-        base = _base(source)
-        if form.shape == BESIDE and not _right_beside(base, form):
-            return self._with_discriminant(base, form)
-        if form.shape == BESIDE or _rounded_on_the_way(base, form):
-            return source
-        if form.shape == BRANCH and len(solutions(base)) > 1:
-            found = source.found if isinstance(source, Known) else frozenset()
-            return Known(base, found | set(form.values), form)
-        return form
-
-    def _with_discriminant(self, base: Form, form: Form) -> Form:
-        """The equation that has the discriminant which a pupil has worked out."""
-        found = form.values[0]
-        if base.poly is None or not isinstance(found, Fraction):
-            return base
-        a, b, _ = base.poly
-        return form_of(zero_form((a, b, (b * b - found) / (4 * a)), self.unknown), self.unknown)
+        """The line itself, or what is known by then."""
+        return following.onward(source, form, self.unknown)
 
     def path(self, source: Form | Known, form: Form) -> tuple[Move, ...]:
         """The right path in a teacher's words."""
@@ -194,21 +162,25 @@ class QuadraticJudge(OneUnknownJudge):
 
     def slip(self, source: Form | Known, form: Form) -> Slip | None:
         """The one wrong number that explains the line."""
-        return slips.find_slip(_base(source), form)
+        return slips.find_slip(following.base_of(source), form)
 
     def reached(self, source: Form | Known, form: Form) -> frozenset[str]:
         """The stages that stand reached, with the branches known by then."""
         kind = kind_of(self.start, self.unknown)
         if form.shape == BESIDE:
             negative = bool(form.values) and compare(form.values[0], Fraction(0)) < 0
-            return frozenset(WORKING) if negative and not solutions(_base(source)) else frozenset()
+            return (
+                frozenset(WORKING)
+                if negative and not solutions(following.base_of(source))
+                else frozenset()
+            )
         return reached_by(form, self._whole(source, form), kind, self.unknown)
 
     def _whole(self, source: Form | Known, form: Form) -> bool:
         if form.shape != BRANCH:
             return True
         found = source.found if isinstance(source, Known) else frozenset()
-        return set(solutions(_base(source))) <= found | set(form.values)
+        return set(solutions(following.base_of(source))) <= found | set(form.values)
 
     def written(self, form: Form | Known) -> frozenset[str]:
         """The formula with its numbers put in shows the method, whatever they come to.
@@ -228,7 +200,7 @@ class QuadraticJudge(OneUnknownJudge):
         if sign not in "+-" and symbols(operand):
             return ""
         kind = kind_of(self.start, self.unknown)
-        there = reached_by(_base(form), True, kind, self.unknown)
+        there = reached_by(following.base_of(form), True, kind, self.unknown)
         return next((s for s in self.stages if s in WORKING and s not in there), "")
 
     def answer(self, relation: Relation) -> Answer | None:
@@ -266,21 +238,21 @@ class QuadraticJudge(OneUnknownJudge):
 
     def solved_by(self, form: Form | Known, value: Hashable) -> bool:
         """Whether a line states just these solutions."""
-        return _base(form).shape == BRANCHES and self.value_of(form) == value
+        return following.base_of(form).shape == BRANCHES and self.value_of(form) == value
 
     def value_of(self, form: Form | Known) -> Hashable | None:
         """The set of the real solutions; None where there is none."""
-        return frozenset(solutions(_base(form))) or None
+        return frozenset(solutions(following.base_of(form))) or None
 
     def value_for(self, form: Form | Known, answer: Answer) -> Hashable | None:
         """The set for an answer of several values, the nearest solution for one."""
         if answer.parts:
             return self.value_of(form)
-        return stating.nearest(solutions(_base(form)), answer)
+        return stating.nearest(solutions(following.base_of(form)), answer)
 
     def conclusion_of(self, form: Form | Known) -> str:
         """No real solutions; an identity beside the work is true for all values."""
-        base = _base(form)
+        base = following.base_of(form)
         if base.shape == IDENTITY:
             return "all values"
         return "" if base.shape == BESIDE or solutions(base) else "no solution"
@@ -292,68 +264,3 @@ class QuadraticJudge(OneUnknownJudge):
         except NoValue:
             return None
         return None if found.poly is None else QuadraticJudge(relation, self.unknown)
-
-
-def _base(form: Form | Known) -> Form:
-    return form.base if isinstance(form, Known) else form
-
-
-def _right_beside(base: Form, form: Form) -> bool:
-    """Whether a discriminant is that of the line, of a multiple of it, or no value is given."""
-    if not form.values or base.poly is None:
-        return True
-    a, b, c = base.poly
-    right, given = b * b - 4 * a * c, form.values[0]
-    if isinstance(given, Surd):
-        return False
-    if not right or not given:
-        return right == given
-    ratio = given / right
-    return ratio > 0 and all(_square(int(n)) for n in (ratio.numerator, ratio.denominator))
-
-
-def _is_one_of_two(base: Form, form: Form, unknown: str) -> bool:
-    """One of the solutions by itself: ``x - 3 = 0``, not ``x - 3(x - 2) = 0`` that has it too."""
-    if form.values[0] not in solutions(base):
-        return False
-    if base.shape not in (SPREAD, ZERO_FORM) or _roots_of_squares(base, form, unknown):
-        return True
-    nodes = [node for side in form.relation.sides for node in walk(side)]
-    return nodes.count(Symbol(unknown)) == 1
-
-
-def _roots_of_squares(base: Form, form: Form, unknown: str) -> bool:
-    """``2x + 1 = x - 4`` for ``(2x + 1)² = (x - 4)²``, each side the root of a side."""
-    roots, sides = form.relation.sides, base.relation.sides
-    if len(roots) != len(sides):
-        return False
-    try:
-        return all(
-            poly_in(Product((root, root), ("",)), unknown) == poly_in(side, unknown)
-            for root, side in zip(roots, sides, strict=True)
-        )
-    except NoValue:
-        return False  # a side of the second degree, in which the square cancels
-
-
-def _solves_branch(source: Form | Known, form: Form) -> bool:
-    """``2x = 7`` after ``2x + 3 = 10``, whatever the branch came from."""
-    return isinstance(source, Known) and form.shape == BRANCH and form.key == source.last.key
-
-
-def _square(size: int) -> bool:
-    return isqrt(size) ** 2 == size
-
-
-def _rounded_on_the_way(base: Form, form: Form) -> bool:
-    """``x = (3 ± 4.12)/4`` for ``x = (3 ± √17)/4``: the root as a decimal, rightly rounded."""
-    if form.poly is not None or not holds_decimal(form) or form.shape not in (BRANCHES, BRANCH):
-        return False
-    right = solutions(base)
-    if not any(isinstance(value, Surd) for value in right):
-        return False
-    return all(
-        isinstance(value, Fraction)
-        and any(abs(rounded(one, ACCURACY + 2) - value) < Fraction(1, 100) for one in right)
-        for value in form.values
-    )
