@@ -57,6 +57,7 @@ def test_4_6_a_line_that_opens_with_a_sign_of_equality_goes_on_from_the_letter(
 
 
 @table(
+    ("an unjoined value", "x/5-x/4=9", "5x-4x=180 // x=180", "M0 M1 A0"),
     ("case 27", "x/5-x/2=3", "5x-2x=30 // 3x=30 // x=10", "M0 M1 A0"),
     ("case 28", "x/2-3=x/5", "2x-30=5x // -30=3x // x=-10", "M0 M1 M1 A0"),
     ("case 29", "(x+1)/3-(x-2)/2=1", "3(x+1)-2(x-2)=6 // 3x+3-2x+4 = 6 // x = -1", "M0 M1 A0"),

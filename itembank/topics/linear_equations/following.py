@@ -177,7 +177,8 @@ def _looks(after: Equation, line: Equation, where: Where, exchanged: bool) -> bo
     if where.opened and any(part.kind == GROUP for side in line for part in side):
         return False
     if where.solved:
-        return any(s.a == 1 and s.b == s.c == 0 for _, s in both_ways(line.balance))
+        alone = sum(_counts(line, LETTER)) == 1
+        return alone and any(s.a == 1 and s.b == s.c == 0 for _, s in both_ways(line.balance))
     if where.alone and sorted(_counts(line, LETTER)) != [0, 1]:
         return False
     if where.shows:
