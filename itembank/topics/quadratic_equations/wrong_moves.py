@@ -8,6 +8,7 @@ from functools import partial
 from math import gcd
 
 from itembank.algebra.exact import Fraction
+from itembank.algebra.inside import kinds
 from itembank.algebra.values import NoValue
 from itembank.algebra.written import (
     Bracket,
@@ -66,6 +67,8 @@ def _expanding(form: Form, left: Poly, right: Poly, unknown: str) -> Iterator[Ch
 
 def _wrong_sides(side: Node, whole: Poly, unknown: str) -> Iterator[tuple[CommonError, Poly, int]]:
     """A side with its brackets multiplied out wrongly: ``(x + 3)²`` as ``x² + 9``."""
+    if Bracket not in kinds(side):
+        return
     for sign, addend in _addends(side):
         for wrong in _doubled(addend, unknown):
             true = poly_in(addend, unknown)
