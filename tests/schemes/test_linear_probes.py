@@ -45,7 +45,7 @@ def test_3_12_a_wrong_line_that_keeps_the_solution_is_the_error_that_explains_it
     ("case 22", "3(x-4)=2x+1", "3x-12=2x+1 // x=1+12 // = 13", "M1 M1 A1"),
     ("case 23", "3(x+2)=36", "x+2=36/3 // = 12 // x=12-2 // = 10", "M1 M1 A1"),
     ("case 24", "4-3x=25", "-3x=21 // x=21/-3 // = -7", "M1 A1"),
-    ("case 24b", "6x-7=23", "6x=30 // x = 30/6 = // = 5", "M1 A1"),
+    ("a sign at the end of a line", "6x-7=23", "6x=30 // x = 30/6 = // = 5", "M1 A1"),
     ("case 25", "6x=30", "x = 30 : 6 = 5", "B1"),
     ("case 26", "4(2x-3)=5x+9", "8x-12=5x+9 // 3x=21 // x = 21 : 3 = 7", "M1 M1 M1 A1"),
 )
