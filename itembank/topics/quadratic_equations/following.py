@@ -19,7 +19,7 @@ from itembank.topics.quadratic_equations.forms import (
     holds_decimal,
     solutions,
 )
-from itembank.topics.quadratic_equations.polys import poly_in
+from itembank.topics.quadratic_equations.polys import discriminant, poly_in
 from itembank.topics.quadratic_equations.shapes import BESIDE, BRANCH, BRANCHES, SPREAD, ZERO_FORM
 from itembank.topics.quadratic_equations.writing import zero_form
 
@@ -73,8 +73,7 @@ def right_beside(base: Form, form: Form) -> bool:
     """Whether a discriminant is that of the line, of a multiple of it, or no value is given."""
     if not form.values or base.poly is None:
         return True
-    a, b, c = base.poly
-    right, given = b * b - 4 * a * c, form.values[0]
+    right, given = discriminant(base.poly), form.values[0]
     if isinstance(given, Surd):
         return False
     if not right or not given:

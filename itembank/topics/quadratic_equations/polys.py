@@ -48,11 +48,17 @@ def poly_in(node: Node, unknown: str) -> Poly:
     return difference(Relation((node, Integer("0")), ("=",)), unknown)
 
 
+def discriminant(poly: Poly) -> Fraction:
+    """``b² - 4ac``."""
+    a, b, c = poly
+    return b * b - 4 * a * c
+
+
 @lru_cache(maxsize=4096)
 def roots(poly: Poly) -> tuple[Exact, ...]:
     """The real solutions of ``ax² + bx + c = 0``, the larger first."""
-    a, b, c = poly
-    under = b * b - 4 * a * c
+    a, b, _ = poly
+    under = discriminant(poly)
     if under < 0:
         return ()
     half, spread = -b / (2 * a), square_root(under) / (2 * a)

@@ -14,7 +14,7 @@ from itembank.topics.linear_equations.terms import pieces, side
 from itembank.topics.quadratic_equations import writing
 from itembank.topics.quadratic_equations.describing import COMPLETE, ISOLATE, ROOT, SOLVE
 from itembank.topics.quadratic_equations.forms import Form
-from itembank.topics.quadratic_equations.polys import ONE, ZERO, Poly, poly_in
+from itembank.topics.quadratic_equations.polys import ONE, ZERO, Poly, discriminant, poly_in
 from itembank.topics.quadratic_equations.shapes import SQUARE
 from itembank.topics.quadratic_equations.stages import (
     CONCLUSION,
@@ -113,7 +113,7 @@ def _alike(one: Relation, other: Relation) -> bool:
 def _value(form: Form, unknown: str) -> Fraction:
     """What the square of a line is equal to: its discriminant over four times the factor."""
     assert form.poly is not None
-    a, b, c = form.poly
+    a = form.poly[0]
     term = square_of(form, unknown)
     factor = a / term.slope**2
-    return (b * b - 4 * a * c) / (4 * a * factor)
+    return discriminant(form.poly) / (4 * a * factor)

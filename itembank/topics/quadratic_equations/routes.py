@@ -24,7 +24,7 @@ from itembank.topics.quadratic_equations.describing import (
     TIDY,
 )
 from itembank.topics.quadratic_equations.forms import Form, form_of, solutions
-from itembank.topics.quadratic_equations.polys import ZERO, Poly
+from itembank.topics.quadratic_equations.polys import ZERO, Poly, discriminant
 from itembank.topics.quadratic_equations.problems import read_problem
 from itembank.topics.quadratic_equations.root_routes import (
     by_root,
@@ -197,8 +197,8 @@ def _to_solutions(form: Form, unknown: str) -> tuple[RouteLine, ...]:
 
 
 def _by_formula(poly: Poly, unknown: str) -> Iterator[RouteLine]:
-    a, b, c = poly
-    under, values = b * b - 4 * a * c, solutions(_zero(poly, unknown))
+    a, b, _ = poly
+    under, values = discriminant(poly), solutions(_zero(poly, unknown))
     if not values:
         yield line_of(writing.discriminant_line(poly), DISCRIMINANT, METHOD)
         yield ending(values, unknown)

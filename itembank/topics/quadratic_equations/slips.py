@@ -12,7 +12,7 @@ from itembank.algebra.values import NoValue
 from itembank.topics.arithmetic import nameable
 from itembank.topics.judging import Slip
 from itembank.topics.quadratic_equations.forms import Form, solutions
-from itembank.topics.quadratic_equations.polys import Poly
+from itembank.topics.quadratic_equations.polys import Poly, discriminant
 from itembank.topics.quadratic_equations.shapes import BESIDE, FRACTIONS, PRODUCT, computes
 from itembank.topics.quadratic_equations.stages import (
     CLEARED,
@@ -74,8 +74,7 @@ def _in_discriminant(source: Form, form: Form) -> Slip | None:
     """``D = 49 + 120 = 179``: where the numbers are put in, whatever arithmetic follows (3.2)."""
     if source.poly is None or not isinstance(given := form.values[0], Fraction):
         return None
-    a, b, c = source.poly
-    right = b * b - 4 * a * c
+    right = discriminant(source.poly)
     name = nameable(given, right) or (shows_operation(form.relation) and "worked out wrongly")
     return Slip("slip", f"{given} should be {right}: {name}", (METHOD,), 0) if name else None
 
@@ -107,14 +106,15 @@ def _beside_root(source: Form, given: tuple[Exact, ...]) -> str:
     """``x = (3 ± √D)/2`` with a wrong ``D``, or a wrong number before the root."""
     if source.poly is None or len(given) != 2:
         return ""
-    a, b, c = source.poly
+    a, b, _ = source.poly
+    under = discriminant(source.poly)
     sums = _sum_and_spread(given)
     if sums is None:
         return ""
     total, spread = sums
     if total * a == -b:
-        wrong, right, where = spread * a * a, b * b - 4 * a * c, "below the root"
-    elif spread * a * a == b * b - 4 * a * c:
+        wrong, right, where = spread * a * a, under, "below the root"
+    elif spread * a * a == under:
         wrong, right, where = total * a, -b, "before the root"
     else:
         return ""
