@@ -40,22 +40,22 @@ def with_squares(relation: Relation) -> Relation:
 def without_counts(relation: Relation, letter: str) -> Relation:
     """``x1 + x2 = 11``, ``x1 × x2 = 28`` without the numbers that tell two values apart."""
     counted = [
-        found
+        part.factors[n]
         for side in relation.sides
         for part in walk(side)
         if isinstance(part, Product)
-        for found in _counts(part, letter)
+        for n in _counts(part, letter)
     ]
-    if {part.factors[n] for part, n in counted} != {Integer("1"), TWO}:
+    if set(counted) != {Integer("1"), TWO}:
         return relation
     return rebuilt(relation, lambda node: _uncounted(node, letter))
 
 
-def _counts(part: Product, letter: str) -> list[tuple[Product, int]]:
+def _counts(part: Product, letter: str) -> list[int]:
     """The places of a 1 or a 2 close behind a letter."""
     behind = zip(part.factors, part.factors[1:], part.marks, strict=False)
     return [
-        (part, n)
+        n
         for n, (first, second, mark) in enumerate(behind, start=1)
         if first == Symbol(letter) and not mark and second in (Integer("1"), TWO)
     ]
@@ -65,7 +65,7 @@ def _uncounted(node: Node, letter: str) -> Node:
     if not isinstance(node, Product):
         return node
     factors, marks = list(node.factors), list(node.marks)
-    for _, n in reversed(_counts(node, letter)):
+    for n in reversed(_counts(node, letter)):
         del factors[n], marks[n - 1]
     return Product(tuple(factors), tuple(marks)) if len(factors) > 1 else factors[0]
 

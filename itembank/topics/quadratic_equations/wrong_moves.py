@@ -30,9 +30,7 @@ from itembank.topics.expressions.multiplying_errors import wrong_brackets
 from itembank.topics.expressions.pieces import Pieces, flat, pieces
 from itembank.topics.expressions.trees import plain
 from itembank.topics.quadratic_equations import writing
-from itembank.topics.quadratic_equations.catalogue import (
-    DOUBLED,
-)
+from itembank.topics.quadratic_equations.catalogue import DOUBLED
 from itembank.topics.quadratic_equations.changes import IN_TERMS, Change
 from itembank.topics.quadratic_equations.forms import Form, poly_key
 from itembank.topics.quadratic_equations.polys import ZERO, NotQuadratic, Poly, poly_in
@@ -40,7 +38,6 @@ from itembank.topics.quadratic_equations.shapes import SPREAD, ZERO_FORM
 from itembank.topics.quadratic_equations.stages import METHOD, ZERO_STAGE
 
 ONE_TERM = ((1, 0, 0), (0, 1, 0), (0, 0, 1))
-Expanded = tuple[CommonError, Poly]
 
 
 def changes(form: Form, unknown: str) -> Iterator[Change]:
