@@ -209,8 +209,8 @@ def _relation(
     relation = _continued(state, relation, line)
     states = [state.changed(last=relation)]
     pieces = state.judge.split(relation)
-    if line.opening and not own and _said_last(relation):
-        pieces = _said_last(relation)
+    if line.opening and not own and (said := _said_last(relation)):
+        pieces = said
     elif line.opening and len(pieces) > 1 and not (state.judge.lone and own):
         pieces = pieces[-1:]
     beside = _beside(state, pieces, last) if state.judge.lone else ""

@@ -185,9 +185,10 @@ def _in_polynomial(kind: str, stages: Sequence[str], form: Node) -> Iterator[Can
     """Errors in multiplying out, in powers and in collecting."""
     last = LAST[kind]
     parts = pieces(form)
+    brackets = _bracket_count(parts)
     for change in wrong_brackets(parts):
         removes = (BRACKETS,) if change.touches == EVERY else ()
-        opens = _bracket_count(change.after) < _bracket_count(parts)
+        opens = _bracket_count(change.after) < brackets
         where = OPENED if opens and change.error is not FACTOR_TWICE else ""
         served = _bracket_stages(stages, change, last)
         yield _of_pieces(change, served, removes, where=where)
