@@ -42,14 +42,18 @@ def has_two_signs(node: Node) -> bool:
     return any(
         isinstance(ungrouped(behind), Negative | Positive)
         for part in walk(node)
-        for behind in (
-            [part.body]
-            if isinstance(part, Negative)
-            else [body for sign, body in part.terms if sign == "-"]
-            if isinstance(part, Sum)
-            else []
-        )
+        for behind in _behind_minus(part)
     )
+
+
+def _behind_minus(part: Node) -> tuple[Node, ...]:
+    match part:
+        case Negative(body):
+            return (body,)
+        case Sum(added):
+            return tuple(body for sign, body in added if sign == "-")
+        case _:
+            return ()
 
 
 @lru_cache(maxsize=4096)
